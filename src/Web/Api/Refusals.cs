@@ -1,0 +1,74 @@
+using HeirloomArchive.Catalogue;
+using HeirloomArchive.Search;
+using HeirloomArchive.Sewing;
+using HeirloomArchive.Worksheets;
+using Microsoft.AspNetCore.Diagnostics;
+using Microsoft.AspNetCore.Mvc;
+
+namespace HeirloomArchive.Web.Api;
+
+/// <summary>Turns each refusal of a room into problem details (RFC 9457); nothing has been changed by then.</summary>
+public sealed class Refusals(IProblemDetailsService problems) : IExceptionHandler
+{
+    /// <inheritdoc />
+    public async ValueTask<bool> TryHandleAsync(HttpContext context, Exception exception, CancellationToken ct)
+    {
+        if (Describe(exception) is not { } problem)
+        {
+            return false;
+        }
+
+        if (exception is IndexNotReadyException)
+        {
+            context.Response.Headers.RetryAfter = "2";
+        }
+
+        context.Response.StatusCode = problem.Status!.Value;
+        return await problems.TryWriteAsync(new() { HttpContext = context, ProblemDetails = problem, Exception = exception });
+    }
+
+    private static ProblemDetails? Describe(Exception exception) => exception switch
+    {
+        DoesNotFitException e => Faulty(e, ("reason", e.Answer.Reason), ("nearest", FitAnswerJson.Write(e.Answer)["nearest"]?.DeepClone())),
+        FaultException e => Faulty(e),
+        NotFoundException e => Problem(404, "It is not in the archive.", e.Message),
+        StaleException e => Problem(412, "The record has changed since it was read.",
+            $"It is now at version {e.Version}; look at what differs, then send the change again with that version.",
+            ("version", e.Version), ("differs", e.Differs.DeepClone())),
+        TakenException e => Problem(409, "The number is taken.", e.Message,
+            ("number", e.Number), ("garment", e.Garment), ("name", e.Name)),
+        SetAsideException e => Problem(409, "The piece is set aside.", e.Message),
+        IndexNotReadyException e => Problem(503, "The index is being built.", e.Message),
+        BadHttpRequestException e => Problem(e.StatusCode, Title(e.StatusCode), e.Message),
+        _ => null,
+    };
+
+    private static ProblemDetails Faulty(FaultException e, params (string, object?)[] more)
+    {
+        var errors = e.Faults.GroupBy(f => f.Path).ToDictionary(g => g.Key, g => g.Select(f => f.Message).ToArray());
+        return Problem(
+            e.Unreadable ? 400 : 422,
+            e.Unreadable ? "Something could not be read." : "Something makes no sense as it stands.",
+            string.Join(" ", e.Faults.Take(3).Select(f => f.Path.Length == 0 ? f.Message : $"{f.Path}: {f.Message}")),
+            [("errors", errors), .. more]);
+    }
+
+    private static ProblemDetails Problem(int status, string title, string detail, params (string Name, object? Value)[] more)
+    {
+        var problem = new ProblemDetails { Status = status, Title = title, Detail = detail };
+        foreach (var (name, value) in more)
+        {
+            problem.Extensions[name] = value;
+        }
+
+        return problem;
+    }
+
+    private static string Title(int status) => status switch
+    {
+        413 => "Too large.",
+        415 => "Not a kind of content that is read here.",
+        428 => "Which version?",
+        _ => "Something could not be read.",
+    };
+}
