@@ -1,0 +1,37 @@
+using System.Globalization;
+using HeirloomArchive.Web.Hosting.Postgres;
+using Npgsql;
+using Xunit;
+
+namespace HeirloomArchive.Support;
+
+/// <summary>
+/// One real PostgreSQL for a run of tests, in a temporary folder:
+/// <c>[assembly: AssemblyFixture(typeof(PostgresServer))]</c>, then take it in a test class's constructor.
+/// </summary>
+public sealed class PostgresServer : IAsyncLifetime
+{
+    private readonly TemporaryFolder folder = new();
+    private EmbeddedPostgres? postgres;
+    private int databases;
+
+    public async ValueTask InitializeAsync() => postgres = await EmbeddedPostgres.Start(folder.Path);
+
+    /// <returns>The connection string of a new, empty database.</returns>
+    public async Task<string> NewDatabase()
+    {
+        var name = "test" + Interlocked.Increment(ref databases).ToString(CultureInfo.InvariantCulture);
+        await using var connection = new NpgsqlConnection(postgres!.ConnectionString);
+        await connection.OpenAsync();
+        await using var create = new NpgsqlCommand($"CREATE DATABASE {name}", connection);
+        await create.ExecuteNonQueryAsync();
+        return new NpgsqlConnectionStringBuilder(postgres.ConnectionString) { Database = name, MaxPoolSize = 20 }.ConnectionString;
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        NpgsqlConnection.ClearAllPools();
+        if (postgres is not null) await postgres.DisposeAsync();
+        folder.Dispose();
+    }
+}
