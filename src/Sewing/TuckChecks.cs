@@ -1,0 +1,121 @@
+using System.Globalization;
+
+namespace HeirloomArchive.Sewing;
+
+/// <summary>What must hold of a run before anything can be laid out; gathers every fault.</summary>
+internal sealed class TuckChecks(TuckRun run)
+{
+    private readonly List<Fault> faults = [];
+
+    public void Add(string field, string message) => faults.Add(new(run.At(field), message));
+
+    public void Throw()
+    {
+        if (faults.Count > 0)
+        {
+            throw new FaultException(faults);
+        }
+    }
+
+    public string Text(Length length) => length.ToText(run.Unit);
+
+    /// <summary>Counts, signs and fields that go together; throws at once when the run has no shape to compute with.</summary>
+    public void Shape()
+    {
+        Counts();
+        for (var g = 0; g < run.Groups.Count; g++)
+        {
+            if (run.Groups[g].Width <= Length.Zero)
+            {
+                Add($"groups[{g}].width", $"A tuck of {Text(run.Groups[g].Width)} is none: its width, fold to stitching, must be above 0.");
+            }
+        }
+
+        NotBelowZero("lead", run.Lead);
+        NotBelowZero("trail", run.Trail);
+        if (run.LiesFromMiddle && run.Lead is { } lead)
+        {
+            Add("lead", $"A run that lies from or towards its centre has no lead ({Text(lead)}): give the plain cloth at each end as trail, that in the middle as centre.");
+        }
+
+        if (!run.LiesFromMiddle && run.Centre is { } centre)
+        {
+            Add("centre", $"A centre of {Text(centre)} belongs to a run that lies from-centre or towards-centre: leave it out, or say so in lies.");
+        }
+
+        if (run.Lies == Lies.FromCentre)
+        {
+            NotBelowZero("centre", run.Centre);
+        }
+
+        Strip();
+        Throw();
+    }
+
+    private void Counts()
+    {
+        var groups = run.Groups.Count;
+        if (groups is < 1 or > TuckRun.MostGroups)
+        {
+            Add("groups", Invariant($"{groups} groups: a run has 1 to {TuckRun.MostGroups}."));
+        }
+
+        for (var g = 0; g < groups; g++)
+        {
+            if (run.Groups[g].Tucks is < 1 or > TuckRun.MostInGroup)
+            {
+                Add($"groups[{g}].tucks", Invariant($"{run.Groups[g].Tucks} tucks: a group has 1 to {TuckRun.MostInGroup}."));
+            }
+        }
+
+        var all = run.Groups.Sum(g => (long)g.Tucks) * (run.LiesFromMiddle ? 2 : 1);
+        if (all > TuckRun.MostInRun)
+        {
+            Add("groups", Invariant($"{all} tucks in all{(run.LiesFromMiddle ? ", both halves counted" : "")}: a run has at most {TuckRun.MostInRun}."));
+        }
+
+        if (groups > 0 && run.Between.Count != groups - 1)
+        {
+            Add("between", Invariant($"{run.Between.Count} spacings between {groups} {(groups == 1 ? "group" : "groups")}: there must be {groups - 1}, one from each group to the next."));
+        }
+    }
+
+    private void Strip()
+    {
+        if (run.TestStrip is not { } strip)
+        {
+            return;
+        }
+
+        if (strip.Tucks is < 1 or > TuckRun.MostInGroup)
+        {
+            Add("testStrip.tucks", Invariant($"{strip.Tucks} tucks: a test strip has 1 to {TuckRun.MostInGroup}."));
+        }
+
+        AboveZero("testStrip.width", strip.Width);
+        AboveZero("testStrip.flat", strip.Flat);
+        AboveZero("testStrip.finished", strip.Finished);
+        if (strip.SewnWidth is { } sewn)
+        {
+            AboveZero("testStrip.sewnWidth", sewn);
+        }
+    }
+
+    private void AboveZero(string field, Length length)
+    {
+        if (length <= Length.Zero)
+        {
+            Add(field, $"{Text(length)} is no measure of a strip: it must be above 0.");
+        }
+    }
+
+    private void NotBelowZero(string field, Length? length)
+    {
+        if (length < Length.Zero)
+        {
+            Add(field, $"{Text(length.Value)} is below 0: the plain cloth seen here must be 0 or more.");
+        }
+    }
+
+    private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}
