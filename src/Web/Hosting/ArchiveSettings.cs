@@ -1,0 +1,58 @@
+using Npgsql;
+
+namespace HeirloomArchive.Web.Hosting;
+
+/// <summary>Where the archive lies and who may come in.</summary>
+/// <param name="Folder">The archive's folder, whole path.</param>
+/// <param name="Pictures">Where the originals and derivatives lie, whole path; <c>pictures</c> in the folder unless several nodes share one.</param>
+/// <param name="Database">Connection string of a PostgreSQL of one's own; null for the embedded one.</param>
+public sealed record ArchiveSettings(string Folder, string Pictures, string? Database)
+{
+    public const string OnePerson = "OnePerson", Accounts = "Accounts";
+
+    /// <summary>Every setting that is read here.</summary>
+    public static IReadOnlyList<string> Keys { get; } = ["Archive:Folder", "Archive:Pictures", "Archive:Access", "ConnectionStrings:Archive"];
+
+    /// <exception cref="StartException">A setting that is not one, or whose value cannot be.</exception>
+    public static ArchiveSettings Read(IConfiguration configuration, bool demo)
+    {
+        foreach (var setting in configuration.GetSection("Archive").GetChildren().Where(s => !Keys.Contains(s.Path, StringComparer.OrdinalIgnoreCase)))
+            throw new StartException($"{setting.Path} is not a setting. There are: {string.Join(", ", Keys)}.");
+
+        var folder = PathOf(configuration, "Archive:Folder") ?? DefaultFolder(demo);
+        return new(folder, PathOf(configuration, "Archive:Pictures") ?? Path.Combine(folder, "pictures"), DatabaseOf(configuration));
+    }
+
+    private static string? PathOf(IConfiguration configuration, string key)
+    {
+        if (configuration[key] is not { } path) return null;
+        if (path.Trim().Length == 0 || path.Contains('\0')) throw new StartException($"{key} is '{path}': it must be the path of a folder.");
+        return Path.TrimEndingDirectorySeparator(Path.GetFullPath(path));
+    }
+
+    private static string? DatabaseOf(IConfiguration configuration)
+    {
+        if (configuration.GetConnectionString("Archive") is not { } text) return null;
+        try
+        {
+            if (new NpgsqlConnectionStringBuilder(text) is { Host: not null } good) return good.ConnectionString;
+        }
+        catch (Exception e) when (e is ArgumentException or FormatException)
+        {
+            // What is wrong is said below, without the text: it may hold a password.
+        }
+        throw new StartException("ConnectionStrings:Archive cannot be read: it must be like Host=db.example;Username=heirloom;Password=…;Database=heirloom.");
+    }
+
+    private static string DefaultFolder(bool demo)
+    {
+        const string Name = "heirloom-archive";
+        var state = !OperatingSystem.IsLinux() ? Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData)
+            : Environment.IsPrivilegedProcess ? "/var/lib"
+            : Environment.GetEnvironmentVariable("XDG_STATE_HOME") is { Length: > 0 } xdg ? xdg
+            : Environment.GetEnvironmentVariable("HOME") is { Length: > 0 } home ? Path.Combine(home, ".local", "state")
+            : "";
+        if (!Path.IsPathFullyQualified(state)) throw new StartException("There is no home folder to keep the archive in: name one with --Archive:Folder=PATH.");
+        return Path.Combine(state, demo ? Name + "-demo" : Name);
+    }
+}

@@ -1,0 +1,36 @@
+namespace HeirloomArchive.Web.Hosting;
+
+/// <summary>
+/// What was typed after <c>--</c>. Taken apart here, before the configuration sees it: its own reader lets a word without
+/// a value swallow the one after it, and the archive would open in another folder than the one meant.
+/// </summary>
+/// <param name="Demo">Whether the demo archive was asked for.</param>
+/// <param name="Settings">The settings, each as <c>--Key=value</c>.</param>
+public sealed record CommandLine(bool Demo, string[] Settings)
+{
+    private static readonly string[] Keys = ["urls", .. ArchiveSettings.Keys];
+
+    /// <exception cref="StartException">A word that means nothing here, or a setting without a value.</exception>
+    public static CommandLine Read(IReadOnlyList<string> args)
+    {
+        var demo = false;
+        var settings = new List<string>();
+        for (var i = 0; i < args.Count; i++)
+        {
+            if (args[i] == "--demo")
+            {
+                demo = true;
+                continue;
+            }
+            if (!args[i].StartsWith("--", StringComparison.Ordinal)) throw NotKnown(args[i]);
+            var (key, value) = args[i][2..].Split('=', 2) is [var k, var v] ? (k, v) : (args[i][2..], i + 1 < args.Count ? args[++i] : "");
+            if (!Keys.Contains(key, StringComparer.OrdinalIgnoreCase) && !key.StartsWith("Logging:", StringComparison.OrdinalIgnoreCase)) throw NotKnown("--" + key);
+            if (value.Length == 0 || value.StartsWith("--", StringComparison.Ordinal)) throw new StartException($"--{key} needs a value: --{key}=VALUE.");
+            settings.Add($"--{key}={value}");
+        }
+        return new(demo, [.. settings]);
+    }
+
+    private static StartException NotKnown(string word) => new(
+        $"'{word}' means nothing here. What may be given: --demo, {string.Join(", ", Keys.Select(k => $"--{k}=VALUE"))}.");
+}

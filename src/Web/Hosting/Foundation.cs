@@ -1,0 +1,71 @@
+using JasperFx.Events.Daemon;
+using Marten;
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.DataProtection.KeyManagement;
+using Microsoft.Extensions.Options;
+using Npgsql;
+
+namespace HeirloomArchive.Web.Hosting;
+
+/// <summary>What every room stands on: settings, logs, the record's store, keys.</summary>
+public static class Foundation
+{
+    // Quiet: warnings and worse. The weakest source, so that appsettings.json, environment and command line win.
+    private static readonly Dictionary<string, string?> Defaults = new()
+    {
+        ["urls"] = LoopbackOnly.DefaultAddress,
+        ["Logging:LogLevel:Default"] = "Warning",
+        // On an error it writes the statement with its values, which are notes and names of people.
+        ["Logging:LogLevel:Marten.IDocumentStore"] = "None",
+        // It would warn that keys lie unencrypted in the database, where the whole archive lies.
+        ["Logging:LogLevel:Microsoft.AspNetCore.DataProtection"] = "Error",
+    };
+
+    /// <param name="settings">As <c>--Key=value</c>.</param>
+    public static WebApplicationBuilder CreateBuilder(string[] settings)
+    {
+        var builder = WebApplication.CreateBuilder(new WebApplicationOptions
+        {
+            Args = settings,
+            ApplicationName = typeof(Program).Assembly.GetName().Name,
+            // The folder it was started in is hers, not the program's.
+            ContentRootPath = Path.GetDirectoryName(ProgramFolders.Assembly),
+        });
+        builder.Configuration.Sources.Insert(0, new Microsoft.Extensions.Configuration.Memory.MemoryConfigurationSource { InitialData = Defaults });
+        builder.Configuration["http_ports"] = builder.Configuration["https_ports"] = "";   // images set them; only urls counts
+        builder.Logging.ClearProviders().AddConsole(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
+        builder.WebHost.UseStaticWebAssets();
+        builder.WebHost.ConfigureKestrel(kestrel => kestrel.AddServerHeader = false);
+        builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(4));
+        return builder;
+    }
+
+    /// <summary>The record's store over one PostgreSQL; each room says what it keeps there.</summary>
+    public static IServiceCollection AddRecord(this IServiceCollection services, string database, params Action<StoreOptions>[] rooms)
+    {
+        services.AddNpgsqlDataSource(database);
+        services.AddMarten(options =>
+            {
+                foreach (var room in rooms) room(options);
+            })
+            .UseNpgsqlDataSource().UseLightweightSessions()
+            .ApplyAllDatabaseChangesOnStartup().AddAsyncDaemon(DaemonMode.HotCold);
+        services.AddDataProtection().SetApplicationName("HeirloomArchive");
+        services.AddSingleton<IConfigureOptions<KeyManagementOptions>, KeyRing.Use>();
+        return services;
+    }
+
+    /// <exception cref="StartException">The PostgreSQL of one's own does not answer.</exception>
+    public static async Task CheckDatabase(string database, CancellationToken cancel)
+    {
+        try
+        {
+            await using var source = NpgsqlDataSource.Create(database);
+            await using var connection = await source.OpenConnectionAsync(cancel);
+        }
+        catch (NpgsqlException e)
+        {
+            throw new StartException($"The PostgreSQL of ConnectionStrings:Archive cannot be used: {e.Message}");
+        }
+    }
+}

@@ -1,0 +1,59 @@
+using HeirloomArchive.Web;
+using HeirloomArchive.Web.Hosting;
+using Microsoft.AspNetCore.Builder;
+using Xunit;
+
+namespace HeirloomArchive.Support;
+
+/// <summary>
+/// The whole service in this process: on a free loopback port, over a new database and a folder of its own.
+/// As a class fixture, or within a test: <c>await using var host = await ArchiveHost.Start(postgres)</c>.
+/// </summary>
+public sealed class ArchiveHost(PostgresServer postgres) : IAsyncLifetime
+{
+    private readonly TemporaryFolder folder = new();
+    private WebApplication? app;
+
+    /// <summary>Where it listens, such as <c>http://127.0.0.1:40123/</c>.</summary>
+    public Uri Address { get; private set; } = null!;
+
+    /// <summary>Asks at <see cref="Address"/>; follows no redirects, keeps no cookies.</summary>
+    public HttpClient Client { get; private set; } = null!;
+
+    /// <summary>The archive's folder.</summary>
+    public string Folder => folder.Path;
+
+    public string ConnectionString { get; private set; } = "";
+
+    public IServiceProvider Services => app!.Services;
+
+    public static async Task<ArchiveHost> Start(PostgresServer postgres)
+    {
+        var host = new ArchiveHost(postgres);
+        await host.InitializeAsync();
+        return host;
+    }
+
+    public async ValueTask InitializeAsync()
+    {
+        ConnectionString = await postgres.NewDatabase();
+        var builder = Foundation.CreateBuilder(["--urls=http://127.0.0.1:0", $"--Archive:Folder={Folder}", $"--ConnectionStrings:Archive={ConnectionString}"]);
+        var readiness = new Readiness();
+        app = Program.Build(builder, ArchiveSettings.Read(builder.Configuration, demo: false), readiness);
+        await app.StartAsync();
+        readiness.Reach();
+        Address = new(app.Urls.Single());
+        Client = new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false, UseCookies = false }) { BaseAddress = Address };
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        Client?.Dispose();
+        if (app is not null)
+        {
+            await app.StopAsync();
+            await app.DisposeAsync();
+        }
+        folder.Dispose();
+    }
+}
