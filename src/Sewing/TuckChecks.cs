@@ -48,7 +48,7 @@ internal sealed class TuckChecks(TuckRun run)
             NotBelowZero("centre", run.Centre);
         }
 
-        Strip();
+        StripChecks.Check(run.TestStrip, Add, run.Unit);
         Throw();
     }
 
@@ -77,35 +77,6 @@ internal sealed class TuckChecks(TuckRun run)
         if (groups > 0 && run.Between.Count != groups - 1)
         {
             Add("between", Invariant($"{run.Between.Count} spacings between {groups} {(groups == 1 ? "group" : "groups")}: there must be {groups - 1}, one from each group to the next."));
-        }
-    }
-
-    private void Strip()
-    {
-        if (run.TestStrip is not { } strip)
-        {
-            return;
-        }
-
-        if (strip.Tucks is < 1 or > TuckRun.MostInGroup)
-        {
-            Add("testStrip.tucks", Invariant($"{strip.Tucks} tucks: a test strip has 1 to {TuckRun.MostInGroup}."));
-        }
-
-        AboveZero("testStrip.width", strip.Width);
-        AboveZero("testStrip.flat", strip.Flat);
-        AboveZero("testStrip.finished", strip.Finished);
-        if (strip.SewnWidth is { } sewn)
-        {
-            AboveZero("testStrip.sewnWidth", sewn);
-        }
-    }
-
-    private void AboveZero(string field, Length length)
-    {
-        if (length <= Length.Zero)
-        {
-            Add(field, $"{Text(length)} is no measure of a strip: it must be above 0.");
         }
     }
 

@@ -1,0 +1,43 @@
+namespace HeirloomArchive.Sewing.Fitting;
+
+/// <summary>Which finished widths can be made at all, near the one asked for. In nanometres.</summary>
+internal static class FitFinished
+{
+    /// <summary>The nearest other finished width that can be made of the cloth there is, the smaller of two as near.</summary>
+    public static long? Nearest(FitGrid grid)
+    {
+        var (below, above) = Neighbours(grid);
+        return below is null || above - grid.Finished < grid.Finished - below ? above : below;
+    }
+
+    /// <summary>The nearest that can be made below and above the finished width; at least one finest marking, at most 1 km.</summary>
+    public static (long? Below, long? Above) Neighbours(FitGrid grid)
+    {
+        long? below = null, above = null;
+        var centre = grid.Centre ?? 0;
+        var (under, over) = (Span.Ceiling(grid.Filled, grid.Unit) - 1, Span.Floor(grid.Filled, grid.Unit) + 1);
+        foreach (var row in grid.RowsOfAnyWidth())
+        {
+            var tucks = row.Tucks * row.Width;
+            var most = Span.Floor(grid.Cloth - grid.TakenUp(row.Tucks, row.Width) - centre, grid.Unit) - tucks;
+            if (row.MostUpTo(Math.Min(most, under - tucks)) is { } less && Made(less) >= grid.Unit && !(below >= Made(less)))
+            {
+                below = Made(less);
+            }
+
+            if (row.LeastFrom(Math.Max(over, Span.Ceiling(grid.Unit - centre, grid.Unit)) - tucks) is { } more && more <= most && !(above <= Made(more)))
+            {
+                above = Made(more);
+            }
+
+            if (below == centre + (under * grid.Unit) && above == centre + (over * grid.Unit))
+            {
+                break;
+            }
+
+            long Made(long rest) => centre + ((tucks + rest) * grid.Unit);
+        }
+
+        return (below, above);
+    }
+}

@@ -1,0 +1,155 @@
+namespace HeirloomArchive.Sewing.Fitting;
+
+/// <summary>
+/// A fit's request in whole numbers of the finest marking, ranges drawn inwards. Everything a plan would refuse is left out here,
+/// so that what adds up can be sewn.
+/// </summary>
+internal sealed record FitGrid
+{
+    /// <summary>The finest marking, in nanometres, as all lengths of this block are.</summary>
+    public required long Unit { get; init; }
+
+    public required long Finished { get; init; }
+
+    public required long Cloth { get; init; }
+
+    /// <summary>The given centre of a centre lie; null when there is none, or when it is one of the spaces.</summary>
+    public required long? Centre { get; init; }
+
+    public required long Correction { get; init; }
+
+    public required Lies Lies { get; init; }
+
+    public required bool Uneven { get; init; }
+
+    public required Span Tucks { get; init; }
+
+    /// <summary>In finest markings, as spaces and ends are.</summary>
+    public required Span Widths { get; init; }
+
+    public required Span Spaces { get; init; }
+
+    public required Span Ends { get; init; }
+
+    public static FitGrid Of(FitRequest request)
+    {
+        var unit = request.Finest.Nanometres;
+        return new()
+        {
+            Unit = unit,
+            Finished = request.Finished.Nanometres,
+            Cloth = Math.Min((request.Cloth ?? Length.Longest).Nanometres, Length.Longest.Nanometres),
+            Centre = request.Centre?.Nanometres,
+            Correction = (request.TestStrip?.Correction ?? Length.Zero).Nanometres,
+            Lies = request.Lies ?? Lies.TowardsEnd,
+            Uneven = request.UnevenEnds,
+            Tucks = new(request.Tucks.From, request.Tucks.To),
+            Widths = Inwards(request.Width),
+            Spaces = Inwards(request.Space),
+            Ends = Inwards(request.Ends),
+        };
+
+        Span Inwards(LengthRange range) => new(Span.Ceiling(range.From.Nanometres, unit), Span.Floor(range.To.Nanometres, unit));
+    }
+
+    /// <summary>What tucks, spaces and ends are to make up, in nanometres.</summary>
+    public long Filled => Finished - (Centre ?? 0);
+
+    /// <summary>False when no whole number of the finest marking makes it up.</summary>
+    public bool OnMarking => Filled % Unit == 0;
+
+    public bool LiesFromMiddle => Lies is Lies.FromCentre or Lies.TowardsCentre;
+
+    public bool Any => Rows().Any(row => row.Fitting().Count > 0);
+
+    /// <summary>The cloth of so many tucks, in nanometres.</summary>
+    public long ClothOf(long tucks, long width) => Finished + TakenUp(tucks, width);
+
+    public long TakenUp(long tucks, long width) => tucks * ((2 * width * Unit) + Correction);
+
+    /// <summary>Counts that serve: of a centre lie the even ones.</summary>
+    public IEnumerable<int> Counts()
+    {
+        for (var tucks = Tucks.From; tucks <= Tucks.To; tucks++)
+        {
+            if (!LiesFromMiddle || long.IsEvenInteger(tucks))
+            {
+                yield return (int)tucks;
+            }
+        }
+    }
+
+    /// <summary>Every count and width that may add up to the finished width, rising; widths that can't are passed over.</summary>
+    public IEnumerable<FitRow> Rows()
+    {
+        if (!OnMarking)
+        {
+            yield break;
+        }
+
+        var whole = Filled / Unit;
+        foreach (var tucks in Counts())
+        {
+            var gaps = Gaps(tucks);
+            if (gaps > 0 && Spaces.IsEmpty)
+            {
+                continue;
+            }
+
+            var widths = WidthsOf(tucks)
+                .AtMost(Span.Floor(Cloth - Finished - (tucks * Correction), 2 * tucks * Unit))
+                .AtMost(Span.Floor(whole - (gaps == 0 ? 0 : gaps * Spaces.From) - (2 * Ends.From), tucks))
+                .AtLeast(Span.Ceiling(whole - (gaps == 0 ? 0 : gaps * Spaces.To) - (2 * Ends.To), tucks));
+            for (var width = widths.From; width <= widths.To; width++)
+            {
+                yield return Row(tucks, width, whole - (tucks * width));
+            }
+        }
+    }
+
+    /// <summary>Every count and width, whatever the finished width; how much cloth there is must be looked at.</summary>
+    public IEnumerable<FitRow> RowsOfAnyWidth() =>
+        from tucks in Counts()
+        let widths = WidthsOf(tucks).AtMost(Span.Floor(Cloth - (tucks * Correction), 2 * tucks * Unit))
+        from width in Range(widths)
+        select Row(tucks, width, 0);
+
+    public int Gaps(int tucks) => tucks - (Centre is null ? 1 : 2);
+
+    /// <summary>A tuck takes up more than nothing, and in the middle of tucks that lie towards it the lines do not cross.</summary>
+    private Span WidthsOf(int tucks)
+    {
+        var widths = Widths.AtLeast(Span.Floor(-Correction, 2 * Unit) + 1);
+        return Lies == Lies.TowardsCentre && Centre is { } centre && tucks > 0
+            ? widths.AtLeast(Span.Floor(-centre - (2 * Correction), 2 * Unit) + 1)
+            : widths;
+    }
+
+    private FitRow Row(int tucks, long width, long left)
+    {
+        var taken = (width * Unit) + Correction;
+        var spaces = Spaces;
+        if (tucks >= (LiesFromMiddle ? 4 : 2))
+        {
+            spaces = spaces.AtLeast(Span.Floor(-taken, Unit) + 1);
+        }
+
+        if (Lies == Lies.TowardsCentre && Centre is null)
+        {
+            spaces = spaces.AtLeast(Span.Floor(-2 * taken, Unit) + 1);
+        }
+
+        var outside = Span.Ceiling(-taken, Unit);
+        var lead = Lies is Lies.TowardsStart or Lies.FromCentre ? Ends.AtLeast(outside) : Ends;
+        var trail = Lies is Lies.TowardsEnd or Lies.FromCentre ? Ends.AtLeast(outside) : Ends;
+        return new(tucks, width, Gaps(tucks), left, spaces, lead, trail, Uneven);
+    }
+
+    private static IEnumerable<long> Range(Span span)
+    {
+        for (var at = span.From; at <= span.To; at++)
+        {
+            yield return at;
+        }
+    }
+}
