@@ -36,6 +36,13 @@ public static class Words
     /// <summary>The label of a slug, or the slug itself if it is not among the words.</summary>
     public static string Label(string facet, string slug) => Find(facet, slug)?.Label ?? slug;
 
+    /// <summary>Up to three slugs of a facet that are nearest in spelling, by the slug itself, its label or a synonym; none if nothing is near.</summary>
+    public static IReadOnlyList<string> Nearest(string facet, string typed)
+    {
+        var names = In(facet).SelectMany(w => w.Synonyms.Append(w.Label).Append(w.Slug), (w, name) => (name, w.Slug)).ToLookup(n => n.name, n => n.Slug);
+        return [.. Sent.Nearest(typed, names.Select(n => n.Key), 12).SelectMany(n => names[n]).Distinct().Take(3)];
+    }
+
     private static Dictionary<string, Dictionary<string, Word>> Read()
     {
         var facets = new Dictionary<string, Dictionary<string, Word>>();

@@ -1,0 +1,61 @@
+using JasperFx.Events;
+using JasperFx.Events.Projections;
+using Marten;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.DependencyInjection.Extensions;
+using Weasel.Core;
+
+namespace HeirloomArchive.Catalogue;
+
+/// <summary>How the record is kept in PostgreSQL by Marten.</summary>
+public static class CatalogueStore
+{
+    /// <summary>The schema of documents.</summary>
+    public const string Schema = "archive";
+
+    /// <summary>The schema of events.</summary>
+    public const string EventSchema = "archive_events";
+
+    /// <summary>
+    /// Sets a store up for the record. The host names the data source and applies the schema; the log category
+    /// <c>Marten.IDocumentStore</c> is to be filtered there, for it tells parameter values.
+    /// </summary>
+    public static void Configure(StoreOptions o)
+    {
+        o.DatabaseSchemaName = Schema;
+        o.UseSystemTextJsonForSerialization(EnumStorage.AsString, Casing.CamelCase);
+
+        o.Events.DatabaseSchemaName = EventSchema;
+        o.Events.StreamIdentity = StreamIdentity.AsGuid;
+        // The quick modes leave version and sequence out of what the inline snapshot sees.
+        o.Events.AppendMode = EventAppendMode.Rich;
+        o.Events.UseMandatoryStreamTypeDeclaration = true;
+        o.Events.UseListenNotifyForEventAppends = true;
+        o.Events.MetadataConfig.EnableAll();
+        o.Events.MetadataConfig.UserNameEnabled = true;
+
+        // The stored names of the event types: for ever, whatever the classes are called.
+        o.Events.MapEventType<GarmentEntered>("garment_entered");
+        o.Events.MapEventType<GarmentChanged>("garment_changed");
+        o.Events.MapEventType<EntryAdded>("entry_added");
+        o.Events.MapEventType<EntryChanged>("entry_changed");
+        o.Events.MapEventType<EntryRemoved>("entry_removed");
+        o.Events.MapEventType<PicturesAdded>("pictures_added");
+        o.Events.MapEventType<GarmentSetAside>("garment_set_aside");
+        o.Events.MapEventType<GarmentBroughtBack>("garment_brought_back");
+        o.Events.MapEventType<VersionPutBack>("version_put_back");
+
+        o.Projections.Add<GarmentProjection>(ProjectionLifecycle.Inline);
+        o.Schema.For<Garment>().Duplicate(g => g.IsAside);
+        o.Schema.For<NumberReservation>();
+        o.Schema.For<PictureOwner>().Index(p => p.Garment);
+    }
+
+    /// <summary>Registers the room's door; the host adds Marten with <see cref="Configure"/>.</summary>
+    public static IServiceCollection AddCatalogue(this IServiceCollection services)
+    {
+        services.TryAddSingleton(TimeProvider.System);
+        services.TryAddSingleton<Archive>();
+        return services;
+    }
+}

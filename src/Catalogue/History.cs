@@ -1,0 +1,56 @@
+using System.Text.Json.Nodes;
+using JasperFx.Events;
+
+namespace HeirloomArchive.Catalogue;
+
+/// <summary>Tells the events of a stream as what changed, when and by whom.</summary>
+internal static class History
+{
+    /// <summary>The last <paramref name="size"/> of the events, newest first, in the shape of the API.</summary>
+    /// <param name="events">All events from the first on; the earlier ones are needed for what was there before.</param>
+    /// <param name="total">How many events the whole stream has.</param>
+    /// <param name="size">How many to tell.</param>
+    public static JsonObject Write(IReadOnlyList<IEvent> events, long total, int size)
+    {
+        var fields = new JsonObject();
+        var items = new List<JsonNode>();
+        for (var i = 0; i < events.Count; i++)
+        {
+            var touched = Folding.Apply(fields, events[i].Data);
+            if (i >= events.Count - size)
+            {
+                items.Add(Item(events[i], touched));
+            }
+        }
+
+        items.Reverse();
+        return new() { ["total"] = total, ["items"] = new JsonArray([.. items]) };
+    }
+
+    private static JsonObject Item(IEvent e, IEnumerable<Difference> touched) => new()
+    {
+        ["version"] = e.Version,
+        ["when"] = Moment.Text(e.Timestamp),
+        ["who"] = e.UserName,
+        ["what"] = What(e.Data),
+        ["changes"] = new JsonArray([.. touched.SelectMany(t => Differences.Between(t.Old, t.New, t.Path)).Select(d => new JsonObject
+        {
+            ["path"] = d.Path, ["old"] = d.Old?.DeepClone(), ["new"] = d.New?.DeepClone(),
+        })]),
+    };
+
+    private static string What(object e) => e switch
+    {
+        GarmentEntered => "entered",
+        GarmentChanged changed => $"changed {string.Join(", ", changed.Fields.Select(f => f.Key))}",
+        EntryAdded added => $"added to {added.List}",
+        EntryChanged changed => $"changed in {changed.List}",
+        EntryRemoved removed => $"taken out of {removed.List}",
+        PicturesAdded => "added pictures",
+        GarmentSetAside => "set aside",
+        GarmentBroughtBack => "brought back",
+        VersionPutBack { Field: { } field } back => $"put back {field} of version {back.Version}",
+        VersionPutBack back => $"put back version {back.Version}",
+        _ => "changed",
+    };
+}
