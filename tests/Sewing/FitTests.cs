@@ -1,5 +1,4 @@
 using System.Text.Json.Nodes;
-using static HeirloomArchive.Sewing.Tests.Json;
 
 namespace HeirloomArchive.Sewing.Tests;
 
