@@ -1,0 +1,23 @@
+namespace HeirloomArchive.Pictures;
+
+/// <summary>What an upload and the worker may use; beyond it a file is refused with a reason.</summary>
+public sealed record PictureLimits
+{
+    /// <summary>Bytes of one file: 60 MB.</summary>
+    public long FileBytes { get; init; } = 60_000_000;
+
+    /// <summary>Pixels of one picture: 50 megapixels.</summary>
+    public long Pixels { get; init; } = 50_000_000;
+
+    /// <summary>Pixels along one side; more than a JPEG can say, and what keeps the resizing tables small.</summary>
+    public int Side { get; init; } = 65_535;
+
+    /// <summary>Memory of one worker, all told: 512 MiB.</summary>
+    public long WorkerBytes { get; init; } = 512L << 20;
+
+    /// <summary>Time for one picture: 20 s.</summary>
+    public TimeSpan WorkerTime { get; init; } = TimeSpan.FromSeconds(20);
+
+    /// <summary>Files in one upload.</summary>
+    public int Files { get; init; } = 50;
+}
