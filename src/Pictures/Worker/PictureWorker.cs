@@ -42,6 +42,11 @@ public static class PictureWorker
     {
         try
         {
+            if (format == PictureFormat.Png && !PngPixels.AreAllThere(bytes))
+            {
+                return new WorkerAnswer(WorkerOutcome.Short);
+            }
+
             // Only PNG and WebP may be see-through; a JPEG without the fourth channel takes a quarter less memory.
             return format == PictureFormat.Jpeg ? Make<Rgb24>(bytes, new JpegDecoder()) : Make<Rgba32>(bytes, Decoder(format));
         }

@@ -6,6 +6,7 @@ internal enum WorkerOutcome
 {
     Made,
     Unreadable,
+    Short,
     NoMemory,
 }
 

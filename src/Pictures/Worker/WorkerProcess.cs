@@ -129,9 +129,17 @@ internal sealed class WorkerProcess : IDisposable
     private WorkerAnswer Believed(WorkerAnswer answer, SoundPicture sound) => answer.Outcome switch
     {
         WorkerOutcome.NoMemory => throw new UnsoundException(NoMemory()),
-        WorkerOutcome.Unreadable => throw new UnsoundException($"The {sound.Format} file is whole, but what is in it can't be decoded. Save it anew in another program and send that."),
+        WorkerOutcome.Short => throw new UnsoundException($"The {Name(sound)} file ends as it should, but part of the picture in it is missing. Copy or send it again."),
+        WorkerOutcome.Unreadable => throw new UnsoundException($"The {Name(sound)} file is whole, but what is in it can't be decoded. Save it anew in another program and send that."),
         _ when Fits(answer, sound) && PictureFormats.Of(answer.Screen) is not null && PictureFormats.Of(answer.Thumbnail) is not null => answer,
         _ => throw new InvalidDataException("The picture worker's answer does not fit the picture."),
+    };
+
+    private static string Name(SoundPicture sound) => sound.Format switch
+    {
+        PictureFormat.Jpeg => "JPEG",
+        PictureFormat.Png => "PNG",
+        _ => "WebP",
     };
 
     private static bool Fits(WorkerAnswer answer, SoundPicture sound) =>

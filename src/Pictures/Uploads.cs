@@ -1,0 +1,188 @@
+using System.Text.Json.Nodes;
+using HeirloomArchive.Catalogue;
+using HeirloomArchive.Pictures.Soundness;
+using HeirloomArchive.Sewing;
+using Marten;
+
+namespace HeirloomArchive.Pictures;
+
+/// <summary>One picture of an upload, as the garment now has it.</summary>
+/// <param name="Id">The picture's id in the garment.</param>
+/// <param name="Sha256">The original's digest, its name in the store.</param>
+/// <param name="Width">Pixels, the orientation applied.</param>
+/// <param name="Height">Pixels, the orientation applied.</param>
+/// <param name="Already">The garment had this very file before; nothing was added for it.</param>
+public sealed record TakenPicture(Guid Id, string Sha256, int Width, int Height, bool Already);
+
+/// <summary>What an upload came to.</summary>
+/// <param name="Pictures">One for each file, in the order sent.</param>
+/// <param name="Garment">The garment as it stands after it.</param>
+/// <param name="Position">The event's global position; null when every file was there already and nothing was written.</param>
+public sealed record Taken(IReadOnlyList<TakenPicture> Pictures, Garment Garment, long? Position);
+
+/// <summary>The door of the room: takes files for a garment, all of them or none.</summary>
+public sealed class Uploads(Archive archive, IDocumentStore documents, PictureStore store, Workshop workshop, PictureLimits limits) : IDisposable
+{
+    // Recording takes milliseconds; one at a time, two uploads of the same file can't both be the first.
+    private readonly SemaphoreSlim recording = new(1);
+
+    /// <summary>
+    /// Checks every file, has the derivatives made by the worker, keeps the originals lastingly and only then adds them
+    /// to the record. The caller still owns and disposes the files.
+    /// </summary>
+    /// <exception cref="NotFoundException">There is no such garment.</exception>
+    /// <exception cref="SetAsideException">The garment is set aside.</exception>
+    /// <exception cref="RefusedException">A file is refused; then nothing is kept.</exception>
+    /// <exception cref="FaultException">The record refuses the caption or one more picture.</exception>
+    public async Task<Taken> Take(Guid garment, IReadOnlyList<IncomingFile> files, string? caption, string who, CancellationToken cancel)
+    {
+        var made = await Make(files, KnownTo(await Standing(garment, cancel)), cancel);
+        await recording.WaitAsync(cancel);
+        try
+        {
+            // From here on a sender who hangs up changes nothing.
+            return await Record(garment, files, made, caption, who);
+        }
+        finally
+        {
+            recording.Release();
+        }
+    }
+
+    /// <summary>The garment, when it can be given pictures.</summary>
+    /// <inheritdoc cref="Take" path="/exception"/>
+    public async Task<Garment> Standing(Guid id, CancellationToken cancel)
+    {
+        var garment = await archive.Find(id, cancel) ?? throw new NotFoundException($"No garment has the id {id}.");
+        return garment.State()["setAside"] is null
+            ? garment
+            : throw new SetAsideException("The piece is set aside; bring it back before you add pictures.");
+    }
+
+    /// <inheritdoc/>
+    public void Dispose() => recording.Dispose();
+
+    /// <summary>Each new file made once, by its digest.</summary>
+    private async Task<Dictionary<string, (SoundPicture Sound, WorkerAnswer Made)>> Make(
+        IReadOnlyList<IncomingFile> files, Dictionary<string, TakenPicture> known, CancellationToken cancel)
+    {
+        List<Refusal> refusals = [];
+        List<(int Place, WorkOrder Order)> orders = [];
+        HashSet<string> seen = [.. known.Keys];
+        for (var i = 0; i < files.Count; i++)
+        {
+            try
+            {
+                if (files[i].TooLarge)
+                {
+                    throw new UnsoundException($"The file is larger than {limits.FileBytes / 1_000_000} MB. Send it smaller.", RefusalKind.TooLarge);
+                }
+
+                if (seen.Add(files[i].Sha256))
+                {
+                    orders.Add((i, Examine(files[i].Path)));
+                }
+            }
+            catch (UnsoundException e)
+            {
+                refusals.Add(e.At(i));
+            }
+        }
+
+        var done = await workshop.Make([.. orders.Select(o => o.Order)], cancel);
+        refusals.AddRange(done.Select((d, n) => d.Fault?.At(orders[n].Place)).OfType<Refusal>());
+        return refusals.Count > 0
+            ? throw new RefusedException([.. refusals.OrderBy(r => r.Path.Length).ThenBy(r => r.Path, StringComparer.Ordinal)])
+            : orders.Zip(done).ToDictionary(p => files[p.First.Place].Sha256, p => (p.First.Order.Sound, p.Second.Made!));
+    }
+
+    private WorkOrder Examine(string path)
+    {
+        using var file = File.OpenRead(path);
+        return new WorkOrder(() => File.OpenRead(path), SoundPicture.Read(file, limits));
+    }
+
+    private async Task<Taken> Record(
+        Guid id, IReadOnlyList<IncomingFile> files, Dictionary<string, (SoundPicture Sound, WorkerAnswer Made)> made, string? caption, string who)
+    {
+        var garment = await Standing(id, CancellationToken.None);
+        var known = KnownTo(garment);
+        List<TakenPicture> taken = [];
+        List<JsonObject> entries = [];
+        List<string> fresh = [];
+        try
+        {
+            foreach (var file in files)
+            {
+                if (!known.TryGetValue(file.Sha256, out var picture))
+                {
+                    var (sound, answer) = made[file.Sha256];
+                    picture = new TakenPicture(Guid.CreateVersion7(), file.Sha256, answer.Width, answer.Height, Already: false);
+                    known[file.Sha256] = picture with { Already = true };
+                    entries.Add(Entry(picture, sound.Format, caption));
+                    if (store.KeepOriginal(file))
+                    {
+                        fresh.Add(file.Sha256);
+                    }
+
+                    store.KeepDerivative(Derivative.Screen, file.Sha256, answer.Screen);
+                    store.KeepDerivative(Derivative.Thumbnail, file.Sha256, answer.Thumbnail);
+                }
+
+                taken.Add(picture);
+            }
+
+            var saved = entries.Count == 0 ? null : await archive.AddPictures(id, entries, who, CancellationToken.None);
+            return new Taken(taken, saved?.Garment ?? garment, saved?.Position);
+        }
+        catch (Exception e) when (e is NotFoundException or SetAsideException or FaultException)
+        {
+            // A plain no from the record. Any other failure may come after the event was stored: then the files stay.
+            await Drop(fresh);
+            throw;
+        }
+    }
+
+    private async Task Drop(List<string> digests)
+    {
+        await using var session = documents.QuerySession();
+        foreach (var sha256 in digests)
+        {
+            if (!await session.Query<PictureOwner>().AnyAsync(o => o.Sha256 == sha256))
+            {
+                store.DropOriginal(sha256);
+            }
+        }
+    }
+
+    private static JsonObject Entry(TakenPicture picture, PictureFormat format, string? caption)
+    {
+        var entry = new JsonObject
+        {
+            ["id"] = picture.Id.ToString(),
+            ["sha256"] = picture.Sha256,
+            ["width"] = picture.Width,
+            ["height"] = picture.Height,
+        };
+        if (caption is not null)
+        {
+            entry["caption"] = caption;
+        }
+
+        return entry;
+    }
+
+    /// <summary>The garment's pictures by digest.</summary>
+    private static Dictionary<string, TakenPicture> KnownTo(Garment garment)
+    {
+        Dictionary<string, TakenPicture> known = [];
+        foreach (var picture in garment.State()["pictures"]!.AsArray().OfType<JsonObject>())
+        {
+            var sha256 = picture["sha256"]!.GetValue<string>();
+            known.TryAdd(sha256, new TakenPicture(
+                Guid.Parse(picture["id"]!.GetValue<string>()), sha256, picture["width"]!.GetValue<int>(), picture["height"]!.GetValue<int>(), Already: true));
+        }
+
+        return known;
+    }
+}

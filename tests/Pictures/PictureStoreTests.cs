@@ -1,0 +1,111 @@
+using System.Security.Cryptography;
+
+namespace HeirloomArchive.Pictures.Tests;
+
+public sealed class PictureStoreTests : IDisposable
+{
+    private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("pictures-");
+
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    public void Dispose() => folder.Delete(recursive: true);
+
+    [Fact]
+    public async Task An_original_is_kept_byte_for_byte_under_its_digest()
+    {
+        var store = Open();
+        var bytes = RandomNumberGenerator.GetBytes(200_001);
+        using var file = await store.Receive(new MemoryStream(bytes), Cancel);
+        Assert.Equal(Convert.ToHexStringLower(SHA256.HashData(bytes)), file.Sha256);
+        Assert.Null(store.OpenOriginal(file.Sha256));
+        Assert.True(store.KeepOriginal(file));
+        await using var kept = store.OpenOriginal(file.Sha256);
+        Assert.Equal(bytes, All(kept!));
+        Assert.EndsWith(Path.Combine(file.Sha256[..2], file.Sha256), kept!.Name, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_same_file_twice_is_one_original()
+    {
+        var store = Open();
+        using var first = await store.Receive(new MemoryStream([1, 2, 3]), Cancel);
+        using var second = await store.Receive(new MemoryStream([1, 2, 3]), Cancel);
+        Assert.True(store.KeepOriginal(first));
+        Assert.False(store.KeepOriginal(second));
+        second.Dispose();
+        Assert.Single(Files());
+    }
+
+    [Fact]
+    public async Task A_file_over_the_limit_is_read_to_its_end_and_none_of_it_kept()
+    {
+        var store = new PictureStore(folder.FullName, new PictureLimits { FileBytes = 100_000 });
+        var content = new MemoryStream(new byte[300_000]);
+        using var file = await store.Receive(content, Cancel);
+        Assert.True(file.TooLarge);
+        Assert.Equal(300_000, content.Position);
+        Assert.Equal(0, Files().Single().Length);
+        file.Dispose();
+        Assert.Empty(Files());
+    }
+
+    [Fact]
+    public async Task A_file_of_just_the_limit_is_not_too_large()
+    {
+        var store = new PictureStore(folder.FullName, new PictureLimits { FileBytes = 100_000 });
+        using var file = await store.Receive(new MemoryStream(new byte[100_000]), Cancel);
+        Assert.False(file.TooLarge);
+    }
+
+    [Fact]
+    public async Task An_upload_that_breaks_off_leaves_nothing()
+    {
+        var store = Open();
+        await Assert.ThrowsAsync<IOException>(() => store.Receive(new Breaking(), Cancel));
+        Assert.Empty(Files());
+    }
+
+    [Fact]
+    public async Task What_uploads_of_long_ago_left_behind_is_cleared_at_the_start()
+    {
+        var store = Open();
+        using var old = await store.Receive(new MemoryStream([1]), Cancel);
+        using var young = await store.Receive(new MemoryStream([2]), Cancel);
+        File.SetLastWriteTimeUtc(old.Path, DateTime.UtcNow.AddDays(-2));
+        Open();
+        Assert.Equal(Path.GetFileName(young.Path), Files().Single().Name);
+    }
+
+    [Theory]
+    [InlineData("../../../../etc/passwd")]
+    [InlineData("ABCDEF0123456789ABCDEF0123456789ABCDEF0123456789ABCDEF0123456789")]
+    public void Only_a_digest_is_a_name(string name) =>
+        Assert.Throws<ArgumentException>(() => Open().OpenOriginal(name));
+
+    private PictureStore Open() => new(folder.FullName, new PictureLimits());
+
+    private IEnumerable<FileInfo> Files() => folder.EnumerateFiles("*", SearchOption.AllDirectories);
+
+    private static byte[] All(Stream stream)
+    {
+        using var to = new MemoryStream();
+        stream.CopyTo(to);
+        return to.ToArray();
+    }
+
+    private sealed class Breaking : MemoryStream
+    {
+        private bool given;
+
+        public override ValueTask<int> ReadAsync(Memory<byte> buffer, CancellationToken cancellationToken = default)
+        {
+            if (given)
+            {
+                throw new IOException("The line broke.");
+            }
+
+            given = true;
+            return ValueTask.FromResult(10);
+        }
+    }
+}
