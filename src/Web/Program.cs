@@ -1,3 +1,4 @@
+using HeirloomArchive.Pictures;
 using HeirloomArchive.Web.Hosting;
 using HeirloomArchive.Web.Hosting.Postgres;
 
@@ -6,7 +7,7 @@ namespace HeirloomArchive.Web;
 /// <summary>The whole service, in the order in which it comes up.</summary>
 public static class Program
 {
-    public static async Task<int> Main(string[] args) => await Running.UntilStopped(stop => Serve(CommandLine.Read(args), stop));
+    public static async Task<int> Main(string[] args) => args is [PictureWorker.Verb, ..] ? PictureWorker.Run(args) : await Running.UntilStopped(stop => Serve(CommandLine.Read(args), stop));
 
     private static async Task Serve(CommandLine command, CancellationToken stop)
     {

@@ -14,6 +14,7 @@ internal sealed class WorkerProcess : IDisposable
     private readonly Process process;
     private readonly PictureLimits limits;
     private readonly DirectoryInfo scratch;
+    private bool killed; // The system may call a killed process alive for a moment yet.
 
     private WorkerProcess(Process process, PictureLimits limits, DirectoryInfo scratch)
     {
@@ -26,7 +27,7 @@ internal sealed class WorkerProcess : IDisposable
     public int Handed { get; private set; }
 
     /// <summary>True when it must not be handed another picture.</summary>
-    public bool Spent => Handed >= Lifetime || process.HasExited;
+    public bool Spent => killed || Handed >= Lifetime || process.HasExited;
 
     public int ProcessId => process.Id;
 
@@ -147,6 +148,7 @@ internal sealed class WorkerProcess : IDisposable
 
     private void Kill()
     {
+        killed = true;
         try
         {
             process.Kill();
