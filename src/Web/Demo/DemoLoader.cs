@@ -1,0 +1,128 @@
+using System.Text.Json.Nodes;
+using HeirloomArchive.Web.Demo.Drawing;
+
+namespace HeirloomArchive.Web.Demo;
+
+/// <summary>
+/// Loads the demonstration through the service's own API, as any client would. It may be stopped at any moment and started
+/// again: a piece is found by its number, and since each step of it is one event, its version says which step comes next.
+/// Nothing is done twice, and what somebody has changed since is left alone.
+/// </summary>
+/// <param name="client">With the service as its base address.</param>
+/// <param name="seedFolder">The folder <c>seed-demo</c>.</param>
+public sealed class DemoLoader(HttpClient client, string seedFolder)
+{
+    private readonly DemoClient service = new(client);
+    private readonly Dictionary<string, string> ids = [];
+    private int done;
+
+    /// <summary>Loads what is not there yet.</summary>
+    /// <exception cref="DemoException">A file could not be loaded; what was loaded before stays.</exception>
+    public async Task Load(IProgress<DemoProgress> progress, CancellationToken ct)
+    {
+        var pieces = SeedFolder.Pieces(seedFolder);
+        var sheets = SeedFolder.Sheets(seedFolder);
+        var total = pieces.Sum(p => 1 + p.Steps.Count) + sheets.Count;
+        done = 0;
+        ids.Clear();
+        foreach (var garment in await service.All("/api/garments", ct))
+        {
+            if (garment["number"] is { } number) ids[number.ToString()] = garment["id"]!.ToString();
+        }
+
+        void Did(string what) => progress.Report(new(++done, total, what));
+
+        // All pieces first: later steps speak of one another.
+        foreach (var piece in pieces)
+        {
+            await Enter(piece, ct);
+            Did($"{piece.Number}: entered");
+        }
+
+        foreach (var piece in pieces) await Continue(piece, Did, ct);
+        await Worksheets(sheets, Did, ct);
+    }
+
+    private async Task Enter(SeedPiece piece, CancellationToken ct)
+    {
+        if (ids.ContainsKey(piece.Number)) return;
+        try
+        {
+            var entered = await service.Write(piece.File, HttpMethod.Post, "/api/garments", piece.Post, null, ct);
+            ids[piece.Number] = entered["id"]!.ToString();
+        }
+        catch (DemoException e) when (DemoClient.TakenBy(e) is { } id)
+        {
+            ids[piece.Number] = id; // set aside since: not in the list, but still there
+        }
+    }
+
+    private async Task Continue(SeedPiece piece, Action<string> did, CancellationToken ct)
+    {
+        var address = $"/api/garments/{ids[piece.Number]}";
+        var references = new SeedReferences(piece.File, ids);
+        for (var i = 0; i < piece.Steps.Count; i++)
+        {
+            var garment = await service.Get(piece.File, address, ct);
+            var version = garment["version"]!.GetValue<long>();
+            if (version < i + 1) throw new DemoException(piece.File, $"Step {i} of the piece changed nothing.");
+            if (garment["setAside"] is null && version == i + 1)
+            {
+                await Take(piece.Steps[i], piece, address, garment, version, references, ct);
+            }
+
+            did($"{piece.Number}: {piece.Steps[i].Kind}");
+        }
+    }
+
+    private async Task Take(SeedStep step, SeedPiece piece, string address, JsonObject garment, long version, SeedReferences references, CancellationToken ct)
+    {
+        var what = step.What;
+        switch (step.Kind)
+        {
+            case "add":
+                var list = SeedFolder.Text(what, "add", piece.File);
+                await service.Write(piece.File, HttpMethod.Post, $"{address}/{list}", references.Resolve(what["entry"], garment)!, version, ct);
+                break;
+            case "change":
+                var (changes, entry) = references.Entry(SeedFolder.Text(what, "change", piece.File), garment);
+                await Put(piece, address, changes, entry, (JsonObject)references.Resolve(what["with"], garment)!, version, ct);
+                break;
+            case "patch":
+                await service.Write(piece.File, HttpMethod.Patch, address, references.Resolve(what["patch"], garment)!, version, ct);
+                break;
+            case "picture":
+                var number = garment["pictures"]!.AsArray().Count + 1;
+                var drawn = DemoPicture.Draw(garment, SeedFolder.Text(what, "draw", piece.File));
+                await service.Upload(piece.File, $"{address}/pictures", $"{piece.Number}-{number}.png", drawn, SeedFolder.Text(what, "caption", piece.File), ct);
+                break;
+            case "view":
+                var with = new JsonObject(what.Where(f => f.Key is "view" or "tags").Select(f => KeyValuePair.Create(f.Key, f.Value?.DeepClone())));
+                await Put(piece, address, "pictures", garment["pictures"]!.AsArray()[^1]!.AsObject(), with, version, ct);
+                break;
+        }
+    }
+
+    private async Task Put(SeedPiece piece, string address, string list, JsonObject entry, JsonObject with, long version, CancellationToken ct)
+    {
+        var changed = entry.DeepClone().AsObject();
+        foreach (var (name, value) in with) changed[name] = value?.DeepClone();
+        await service.Write(piece.File, HttpMethod.Put, $"{address}/{list}/{entry["id"]}", changed, version, ct);
+    }
+
+    private async Task Worksheets(IReadOnlyList<SeedSheet> sheets, Action<string> did, CancellationToken ct)
+    {
+        var there = (await service.All("/api/worksheets", ct)).Select(sheet => sheet["title"]?.ToString()).ToHashSet();
+        foreach (var sheet in sheets)
+        {
+            if (!there.Contains(sheet.Title))
+            {
+                var references = new SeedReferences(sheet.File, ids);
+                var garment = sheet.Post["garment"] is { } of ? await service.Get(sheet.File, $"/api/garments/{references.Resolve(of, null)}", ct) : null;
+                await service.Write(sheet.File, HttpMethod.Post, "/api/worksheets", references.Resolve(sheet.Post, garment)!, null, ct);
+            }
+
+            did($"Worksheet: {sheet.Title}");
+        }
+    }
+}

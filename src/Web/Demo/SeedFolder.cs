@@ -1,0 +1,68 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+
+namespace HeirloomArchive.Web.Demo;
+
+/// <summary>One piece of the demonstration: what is entered first, and the changes that follow, one event each.</summary>
+internal sealed record SeedPiece(string File, string Number, JsonObject Post, IReadOnlyList<SeedStep> Steps);
+
+/// <summary>One later change of a piece.</summary>
+/// <param name="Kind"><c>add</c>, <c>change</c>, <c>patch</c>, <c>picture</c> (its upload) or <c>view</c> (what the upload does not take).</param>
+/// <param name="What">As the file has it.</param>
+internal sealed record SeedStep(string Kind, JsonObject What);
+
+/// <summary>A worksheet of the demonstration.</summary>
+internal sealed record SeedSheet(string File, string Title, JsonObject Post);
+
+/// <summary>Reads the seed folder; its README.md tells the shape of the files.</summary>
+internal static class SeedFolder
+{
+    public static IReadOnlyList<SeedPiece> Pieces(string folder) => [.. Files(folder, "garments").Select(Piece)];
+
+    public static IReadOnlyList<SeedSheet> Sheets(string folder) => [.. Files(folder, "worksheets").Select(f => new SeedSheet(f.File, Text(f.Content, "title", f.File), f.Content))];
+
+    public static string Text(JsonObject from, string name, string file) =>
+        from[name] is JsonValue value && value.TryGetValue<string>(out var text) ? text : throw new DemoException(file, $"\"{name}\" is missing or no text.");
+
+    private static SeedPiece Piece((string File, JsonObject Content) seed)
+    {
+        var post = seed.Content["post"] as JsonObject ?? throw new DemoException(seed.File, "\"post\", the piece to enter, is missing.");
+        var steps = List(seed, "then").Select(step => new SeedStep(Kind(step, seed.File), step)).ToList();
+        foreach (var picture in List(seed, "pictures"))
+        {
+            Text(picture, "caption", seed.File);
+            steps.Add(new("picture", picture));
+            steps.Add(new("view", picture));
+        }
+
+        return new(seed.File, Text(post, "number", seed.File), post, steps);
+    }
+
+    private static string Kind(JsonObject step, string file) =>
+        new[] { "add", "change", "patch" }.FirstOrDefault(step.ContainsKey)
+        ?? throw new DemoException(file, $"A step of \"then\" is none of add, change, patch: {step.ToJsonString()}");
+
+    private static IEnumerable<JsonObject> List((string File, JsonObject Content) seed, string name) =>
+        (seed.Content[name] as JsonArray ?? []).Select(item => item as JsonObject ?? throw new DemoException(seed.File, $"\"{name}\" holds something that is no object."));
+
+    private static IEnumerable<(string File, JsonObject Content)> Files(string folder, string part)
+    {
+        var from = Path.Combine(folder, part);
+        if (!Directory.Exists(from)) throw new DemoException(part, $"There is no such folder in {folder}.");
+        foreach (var path in Directory.EnumerateFiles(from, "*.json").Order(StringComparer.Ordinal))
+        {
+            var name = $"{part}/{Path.GetFileName(path)}";
+            JsonObject? content;
+            try
+            {
+                content = JsonNode.Parse(File.ReadAllText(path)) as JsonObject;
+            }
+            catch (JsonException e)
+            {
+                throw new DemoException(name, e.Message, e);
+            }
+
+            yield return (name, content ?? throw new DemoException(name, "It holds no JSON object."));
+        }
+    }
+}
