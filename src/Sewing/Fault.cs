@@ -17,7 +17,7 @@ public enum FaultKind
 public sealed record Fault(string Path, string Message, FaultKind Kind = FaultKind.Senseless);
 
 /// <summary>Thrown when input is refused; nothing has been changed. Carries every fault found, never none.</summary>
-public sealed class FaultException(IReadOnlyList<Fault> faults)
+public class FaultException(IReadOnlyList<Fault> faults)
     : Exception(string.Join(" ", faults.Select(f => f.Message)))
 {
     /// <summary>A single fault.</summary>

@@ -1,0 +1,80 @@
+using System.Text.Json.Nodes;
+using HeirloomArchive.Catalogue;
+using HeirloomArchive.Sewing;
+
+namespace HeirloomArchive.Worksheets.Asking;
+
+/// <summary>What the record says of the piece and of the techniques she chose.</summary>
+internal sealed class Recorded
+{
+    private Recorded(JsonObject? garment, IReadOnlyList<JsonObject> techniques)
+    {
+        Garment = garment;
+        Techniques = techniques;
+        Tucks = techniques.FirstOrDefault(t => Word(t["kind"]) == "tucks");
+    }
+
+    public JsonObject? Garment { get; }
+
+    /// <summary>The chosen techniques, in her order.</summary>
+    public IReadOnlyList<JsonObject> Techniques { get; }
+
+    /// <summary>The one that is planned: the first of kind tucks.</summary>
+    public JsonObject? Tucks { get; }
+
+    public long? Version => Garment?["version"]?.GetValue<long>();
+
+    public string Name => Garment?["name"].Text() ?? "";
+
+    public string Number => Garment?["number"].Text() ?? "";
+
+    /// <summary>True for a piece that a child wears.</summary>
+    public bool IsAChilds => Garment is not null && ChildrensKinds.Contains(Word(Garment["kind"]));
+
+    private static readonly HashSet<string> ChildrensKinds =
+    [
+        "christening-gown", "baby-dress", "childs-dress", "pinafore", "romper", "infant-shirt", "gertrude", "sacque", "bib", "bonnet",
+    ];
+
+    public static Recorded Read(WorksheetRequest request, JsonObject? garment)
+    {
+        List<Fault> faults = [];
+        List<JsonObject> techniques = [];
+        for (var i = 0; i < request.Techniques.Count; i++)
+        {
+            if (Find(garment, request.Techniques[i]) is { } technique)
+            {
+                techniques.Add(technique);
+            }
+            else
+            {
+                var path = request.TechniquesPath == "technique" ? "technique" : $"techniques[{i}]";
+                faults.Add(new Fault(path, $"“{request.Techniques[i]}” is not a technique of this garment."));
+            }
+        }
+
+        for (var i = 0; i < request.Trims.Count; i++)
+        {
+            if (request.Trims[i].Technique is { } id && Find(garment, id) is null)
+            {
+                faults.Add(new Fault($"trims[{i}].technique", $"“{id}” is not a technique of this garment."));
+            }
+        }
+
+        return faults.Count == 0 ? new Recorded(garment, techniques) : throw new FaultException(faults);
+    }
+
+    /// <summary>A technique of the garment, chosen or not.</summary>
+    public JsonObject? Technique(string id) => Find(Garment, id);
+
+    /// <summary>A word field's slug or own word.</summary>
+    public static string Word(JsonNode? node) => node is JsonObject own ? own["own"].Text() : node.Text();
+
+    /// <summary>A word field as it is read aloud: its label in the thesaurus, or her own word.</summary>
+    public static string Said(string facet, JsonNode? node) =>
+        node is null ? "" : node is JsonObject own ? own["own"].Text() : Words.Label(facet, node.Text()) is var label && label == node.Text()
+            ? label.Replace('-', ' ') : label;
+
+    private static JsonObject? Find(JsonObject? garment, string id) =>
+        garment?["techniques"].Each().FirstOrDefault(t => t["id"].Text() == id);
+}

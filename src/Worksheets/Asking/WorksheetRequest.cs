@@ -1,0 +1,67 @@
+using System.Text.Json.Nodes;
+using HeirloomArchive.Sewing;
+
+namespace HeirloomArchive.Worksheets.Asking;
+
+/// <summary>What she asked for, read and checked; what the plan says is read by Sewing.</summary>
+internal sealed record WorksheetRequest
+{
+    public Guid? Garment { get; init; }
+
+    /// <summary>Ids of the garment's techniques, in her order; none when it is made from no technique.</summary>
+    public IReadOnlyList<string> Techniques { get; init; } = [];
+
+    /// <summary><c>techniques</c> or <c>technique</c>, whichever she sent.</summary>
+    public string TechniquesPath { get; init; } = "techniques";
+
+    /// <summary>A fit's request as sent, or null.</summary>
+    public JsonObject? Onto { get; init; }
+
+    /// <summary>A plan's request as sent, or null.</summary>
+    public JsonObject? Plan { get; init; }
+
+    public string Paper { get; init; } = "A4";
+
+    public bool Landscape { get; init; }
+
+    public string? Title { get; init; }
+
+    public string? Thread { get; init; }
+
+    public string? Needle { get; init; }
+
+    public Cloth Cloth { get; init; } = new(null, null, null, null);
+
+    public Allowances Allow { get; init; } = new(Length.Zero, Length.Zero, Length.Zero, Length.Zero, Length.Zero);
+
+    /// <summary><c>in16</c>, <c>in32</c>, <c>mm</c>, or null: that of the plan's first length.</summary>
+    public string? Unit { get; init; }
+
+    /// <summary><c>hand</c>, <c>machine</c> or null: as the antique is sewn, if that is recorded.</summary>
+    public string? Sewn { get; init; }
+
+    public string? Marking { get; init; }
+
+    public IReadOnlyList<Trim> Trims { get; init; } = [];
+
+    /// <summary>How many such pieces.</summary>
+    public int Alike { get; init; } = 1;
+}
+
+/// <summary>Her cloth.</summary>
+/// <param name="Word">Its word, as text: <c>lawn</c>.</param>
+/// <param name="Width">From selvage to selvage.</param>
+/// <param name="FoldsAlong"><c>warp</c> or <c>weft</c>: the threads that the folds run along.</param>
+/// <param name="Shrunk">Whether it has been shrunk.</param>
+internal sealed record Cloth(string? Word, TypedLength? Width, string? FoldsAlong, bool? Shrunk);
+
+/// <summary>Added outside the tucked run; <paramref name="Shaping"/> at every cut edge.</summary>
+internal sealed record Allowances(Length Start, Length End, Length Top, Length Bottom, Length Shaping);
+
+/// <summary>An edge to be trimmed.</summary>
+/// <param name="Technique">The recorded lace it copies, or null.</param>
+/// <param name="Edge">The length of the edge.</param>
+/// <param name="Width">The lace's width, or null: as recorded.</param>
+/// <param name="Fullness">1 is flat; null: as recorded, else flat.</param>
+/// <param name="Corners">Outside corners to turn.</param>
+internal sealed record Trim(string? Technique, TypedLength Edge, TypedLength? Width, decimal? Fullness, int Corners);

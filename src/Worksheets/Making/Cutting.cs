@@ -1,0 +1,72 @@
+using System.Text.Json.Nodes;
+using HeirloomArchive.Sewing;
+using HeirloomArchive.Worksheets.Asking;
+
+namespace HeirloomArchive.Worksheets.Making;
+
+/// <summary>The piece to cut.</summary>
+internal static class Cutting
+{
+    /// <summary>Parts that are cut to a shape, so that they are tucked as an oblong first.</summary>
+    private static readonly HashSet<string> Shaped =
+        ["yoke", "yoke-back", "bodice-front", "bodice-back", "front-panel", "sleeve", "collar", "shoulder", "neck", "armhole", "crown", "brim"];
+
+    /// <summary>True where the shape is cut only after tucking.</summary>
+    public static bool TuckFirst(Allowances allow, Recorded recorded) =>
+        allow.Shaping > Length.Zero || Shaped.Contains(Recorded.Word(recorded.Tucks?["part"]));
+
+    /// <summary>The cut length along the row of tucks.</summary>
+    public static Length Along(Run run, Allowances allow) => run.Cloth + allow.Start + allow.End + (allow.Shaping * 2);
+
+    public static JsonObject Of(Run run, WorksheetRequest request, Recorded recorded, Rounding rounding)
+    {
+        var allow = request.Allow;
+        var along = Along(run, allow);
+        var across = allow.Top + allow.Bottom + (allow.Shaping * 2);
+        var first = TuckFirst(allow, recorded);
+        return new JsonObject
+        {
+            ["along"] = rounding.Exact(along),
+            ["acrossAdded"] = rounding.Exact(across),
+            ["startEdge"] = rounding.Exact(allow.Start + allow.Shaping),
+            ["endEdge"] = rounding.Exact(allow.End + allow.Shaping),
+            ["tuckFirst"] = first,
+            ["text"] = new JsonArray([.. Texts().Select(t => JsonValue.Create(t))]),
+        };
+
+        IEnumerable<string> Texts()
+        {
+            yield return $"Along the row, at right angles to the folds: {rounding.Text(along)}."
+                + (along == run.Cloth ? "" : " That is "
+                    + Parts((run.Cloth, "for the run"), (allow.Start, "at the start"), (allow.End, "at the end"), (allow.Shaping * 2, "for shaping")) + ".");
+            yield return across == Length.Zero
+                ? "Along the folds: as long as the tucks are to be; nothing is added at top and bottom."
+                : $"Along the folds: as long as the tucks are to be, and {rounding.Text(across)} more ("
+                    + Parts((allow.Top, "at the top"), (allow.Bottom, "at the bottom"), (allow.Shaping * 2, "for shaping")) + ").";
+            yield return $"The tucks take up {rounding.Text(run.TakeUp)}; sewn, the run measures {rounding.Text(run.Finished)}.";
+            if (request.Alike > 1)
+            {
+                yield return $"Cut {request.Alike} pieces alike.";
+            }
+
+            if (first)
+            {
+                yield return "Tuck before cutting: cut an oblong on the straight grain, shrunk first; tuck it, press it, and only then cut the shape.";
+            }
+            else
+            {
+                yield return "On the straight grain: draw a thread at each edge and cut along it. If the piece is to have a shape, tuck first and cut the shape afterwards.";
+            }
+
+            if (request.Cloth.FoldsAlong is { } folds)
+            {
+                yield return folds == "warp"
+                    ? "The folds run along the warp (the selvage), so the row uses up the width of the cloth."
+                    : "The folds run along the weft, from selvage to selvage, so the row uses up the length of the cloth.";
+            }
+        }
+
+        string Parts(params (Length Length, string Where)[] parts) =>
+            string.Join(", ", parts.Where(p => p.Length > Length.Zero).Select(p => $"{rounding.Text(p.Length)} {p.Where}"));
+    }
+}

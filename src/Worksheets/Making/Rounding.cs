@@ -1,0 +1,41 @@
+using System.Text.Json.Nodes;
+using HeirloomArchive.Sewing;
+
+namespace HeirloomArchive.Worksheets.Making;
+
+/// <summary>How positions are shown: each rounded by itself to what her ruler shows, the exact length kept beside it.</summary>
+internal sealed class Rounding
+{
+    private readonly long step;
+
+    private Rounding(string name, long step, LengthUnit unit, string words) => (Name, this.step, Unit, Words) = (name, step, unit, words);
+
+    /// <summary><c>in16</c>, <c>in32</c> or <c>mm</c>.</summary>
+    public string Name { get; }
+
+    public LengthUnit Unit { get; }
+
+    /// <summary>"in inches, to the nearest 1/16".</summary>
+    public string Words { get; }
+
+    /// <summary>The unit asked for; else that of the plan's own lengths.</summary>
+    public static Rounding Of(string? asked, JsonObject plan) => (asked ?? (plan["finished"].Text().EndsWith("mm", StringComparison.Ordinal) ? "mm" : "in16")) switch
+    {
+        "mm" => new("mm", 1_000_000, LengthUnit.Millimetres, "in whole millimetres"),
+        "in32" => new("in32", 793_750, LengthUnit.Inches, "in inches, to the nearest 1/32"),
+        _ => new("in16", 1_587_500, LengthUnit.Inches, "in inches, to the nearest 1/16"),
+    };
+
+    /// <summary>A position: exact <c>mm</c>, rounded <c>text</c> (a half goes up), with ≈ before it where rounding changed it.</summary>
+    public JsonObject Shown(Length length)
+    {
+        var rounded = Length.FromNanometres((length.Nanometres + (step / 2)) / step * step);
+        return LengthJson.Write(length, (rounded == length ? "" : "≈ ") + rounded.ToText(Unit));
+    }
+
+    /// <summary>A length that is not marked on the cloth: as exact as its unit can say it.</summary>
+    public JsonObject Exact(Length length) => LengthJson.Write(length, Unit);
+
+    /// <summary>The same as text.</summary>
+    public string Text(Length length) => length.ToText(Unit);
+}

@@ -1,0 +1,140 @@
+using System.Text.Json.Nodes;
+using HeirloomArchive.Worksheets.Drawing;
+using PdfSharp.Drawing;
+using PdfSharp.UniversalAccessibility;
+using Tag = PdfSharp.UniversalAccessibility.PdfBlockLevelElementTag;
+
+namespace HeirloomArchive.Worksheets.Pdf;
+
+/// <summary>What stands on the sheet, in the order in which she needs it.</summary>
+internal static class Contents
+{
+    public static void Write(Sheet sheet, Worksheet worksheet)
+    {
+        var result = worksheet.Result;
+        Head(sheet, worksheet);
+        Cautions(sheet, worksheet.Cautions);
+        Section(sheet, "To cut", result["piece"]!["text"]);
+        Picture(sheet, worksheet);
+        PositionsTable.Write(sheet, result);
+        Section(sheet, "Ways to mark the lines", result["marking"], "text", "suits");
+        Section(sheet, "A strip to sew first", result["strip"]!["text"]);
+        Section(sheet, "Needle, thread, machine", result["settings"], "text", "source");
+        Steps(sheet, result["steps"]!);
+        Section(sheet, "Lace", result["lace"], "text", "working");
+        Section(sheet, "What else is on the piece", result["also"], "text", "note");
+        Section(sheet, "To buy", result["shopping"]);
+        Section(sheet, "Evidence and guess", result["evidence"], "text", "is");
+        Notes(sheet, worksheet.Request["notes"].Text());
+        GaugePage.Write(sheet, result);
+    }
+
+    private static void Head(Sheet sheet, Worksheet worksheet)
+    {
+        var result = worksheet.Result;
+        sheet.Text("Worksheet", Fonts.Bold(9), Sheet.Accent, after: 2);
+        sheet.Text(worksheet.Title, Fonts.Name(21), Sheet.Ink, Tag.Heading1, after: 3);
+        sheet.Text(result["source"].Text(), Fonts.Body(10), Sheet.Quiet, after: 10);
+        Figures(sheet, [.. result["figures"].Each().Select(f => (f["text"].Text(), f["label"].Text()))]);
+    }
+
+    /// <summary>The four numbers asked for first, side by side.</summary>
+    private static void Figures(Sheet sheet, IReadOnlyList<(string Number, string Label)> figures)
+    {
+        const double height = 46;
+        var width = sheet.Width / figures.Count;
+        sheet.Need(height);
+        sheet.Tags.BeginArtifact();
+        sheet.Graphics.DrawRoundedRectangle(new XSolidBrush(Sheet.Ground), sheet.Left, sheet.Y, sheet.Width, height, 8, 8);
+        sheet.Tags.End();
+        for (var i = 0; i < figures.Count; i++)
+        {
+            var x = sheet.Left + (i * width) + 12;
+            sheet.Tags.BeginElement(Tag.Paragraph);
+            sheet.Write(figures[i].Label, Fonts.Body(8.5), Sheet.Quiet, x, sheet.Y + 7);
+            var font = Fonts.Name(15);
+            while (sheet.Measure(figures[i].Number, font) > width - 16 && font.Size > 8)
+            {
+                font = Fonts.Name(font.Size - 1);
+            }
+
+            sheet.Write(figures[i].Number, font, Sheet.Ink, x, sheet.Y + 20);
+            sheet.Tags.End();
+        }
+
+        sheet.Gap(height);
+    }
+
+    private static void Cautions(Sheet sheet, JsonArray cautions)
+    {
+        if (cautions.Count == 0)
+        {
+            return;
+        }
+
+        sheet.Heading("Before you begin");
+        sheet.TwoColumns([.. cautions.Each().Select(c =>
+        {
+            var source = c["source"].Text();
+            return (c["text"].Text(), $"{c["reason"].Text()}{(source.Length > 0 ? $" ({source})" : "")}".Trim());
+        })]);
+    }
+
+    /// <summary>A heading and a list; nothing at all when there is nothing to say.</summary>
+    private static void Section(Sheet sheet, string heading, JsonNode? list, string text = "text", string small = "")
+    {
+        if (list is not JsonArray { Count: > 0 } entries)
+        {
+            return;
+        }
+
+        sheet.Heading(heading);
+        sheet.List(() =>
+        {
+            foreach (var entry in entries)
+            {
+                var chosen = entry is JsonObject c && c["chosen"].Yes();
+                sheet.Entry(chosen ? "✓" : "·", entry is JsonObject o ? o[text].Text() : entry.Text(), entry is JsonObject s ? s[small].Text() : null);
+            }
+        });
+    }
+
+    private static void Steps(Sheet sheet, JsonNode steps)
+    {
+        sheet.Heading("Order of work");
+        sheet.List(() =>
+        {
+            foreach (var step in steps.Each())
+            {
+                sheet.Entry(step["number"].Text(), step["text"].Text(), indent: 24);
+            }
+        });
+    }
+
+    private static void Notes(Sheet sheet, string notes)
+    {
+        if (notes.Length > 0)
+        {
+            sheet.Heading("Notes");
+            sheet.Text(notes, Fonts.Body(10), Sheet.Ink);
+        }
+    }
+
+    private static void Picture(Sheet sheet, Worksheet worksheet)
+    {
+        var panels = Diagram.Panels(worksheet.Result, sheet.Width * 25.4 / 72);
+        sheet.Heading("The picture", keepWith: Sheet.Mm(panels[0].Height));
+        var described = false;
+        foreach (var panel in panels)
+        {
+            var height = Sheet.Mm(panel.Height);
+            sheet.Need(height);
+            var alt = described ? "The diagram goes on; every position is in the table." : WorksheetDiagram.Description(worksheet);
+            described = true;
+            sheet.Tags.BeginElement(PdfIllustrationElementTag.Figure, alt, new XRect(sheet.Left, sheet.Y, sheet.Width, height));
+            PanelDrawing.Draw(sheet, panel);
+            sheet.Tags.End();
+            sheet.Gap(height + 6);
+        }
+    }
+}

@@ -1,0 +1,41 @@
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.RegularExpressions;
+using PdfSharp.Pdf;
+
+namespace HeirloomArchive.Worksheets.Pdf;
+
+/// <summary>
+/// Makes two prints of one worksheet the same bytes: the writer of the file draws a date, two identifiers and the letters
+/// before each subset font's name anew each time.
+/// </summary>
+internal static partial class FixedBytes
+{
+    public static void Date(PdfDocument document, Worksheet worksheet)
+    {
+        document.Info.CreationDate = worksheet.Made.UtcDateTime;
+        document.Info.ModificationDate = worksheet.Made.UtcDateTime;
+        var id = Encoding.Latin1.GetString(worksheet.Id.ToByteArray());
+        document.Internals.FirstDocumentID = id;
+        document.Internals.SecondDocumentID = id;
+    }
+
+    /// <summary>Overwrites what is drawn at random, length for length, so that no offset in the file moves.</summary>
+    public static byte[] Of(byte[] pdf, Worksheet worksheet)
+    {
+        var text = Encoding.Latin1.GetString(pdf);
+        text = RandomIdentifier().Replace(text, $"uuid:{worksheet.Id:D}");
+        text = SubsetName().Replace(text, m => $"/{Letters(m.Groups[1].Value)}+{m.Groups[1].Value}");
+        return Encoding.Latin1.GetBytes(text);
+    }
+
+    /// <summary>Six capital letters that stand for this font in this release.</summary>
+    private static string Letters(string font) =>
+        string.Concat(SHA256.HashData(Encoding.Latin1.GetBytes(font)).Take(6).Select(b => (char)('A' + (b % 26))));
+
+    [GeneratedRegex("uuid:[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}")]
+    private static partial Regex RandomIdentifier();
+
+    [GeneratedRegex("/[A-Z]{6}\\+(Source#20[A-Za-z0-9#]+)")]
+    private static partial Regex SubsetName();
+}

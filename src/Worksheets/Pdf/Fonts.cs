@@ -1,0 +1,32 @@
+using PdfSharp.Drawing;
+using PdfSharp.Fonts;
+using PdfSharp.Pdf;
+
+namespace HeirloomArchive.Worksheets.Pdf;
+
+/// <summary>The shipped faces: a serif for names, a plain face for data. No font of the machine is ever used.</summary>
+internal sealed class Fonts : IFontResolver
+{
+    private const string Plain = "SourceSans3_400Regular", Strong = "SourceSans3_600SemiBold", Serif = "SourceSerif4_600SemiBold";
+
+    private static readonly XPdfFontOptions Embedded = new(PdfFontEncoding.Unicode, PdfFontEmbedding.TryComputeSubset);
+
+    static Fonts() => GlobalFontSettings.FontResolver ??= new Fonts();
+
+    public static XFont Body(double size) => new(Plain, size, XFontStyleEx.Regular, Embedded);
+
+    public static XFont Bold(double size) => new(Strong, size, XFontStyleEx.Regular, Embedded);
+
+    public static XFont Name(double size) => new(Serif, size, XFontStyleEx.Regular, Embedded);
+
+    public FontResolverInfo ResolveTypeface(string familyName, bool isBold, bool isItalic) => new(familyName);
+
+    public byte[] GetFont(string faceName)
+    {
+        using var resource = typeof(Fonts).Assembly.GetManifestResourceStream(faceName + ".ttf")
+            ?? throw new InvalidOperationException($"The font {faceName} is not among the resources.");
+        var bytes = new byte[resource.Length];
+        resource.ReadExactly(bytes);
+        return bytes;
+    }
+}

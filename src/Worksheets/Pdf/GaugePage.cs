@@ -1,0 +1,105 @@
+using System.Text.Json.Nodes;
+using PdfSharp.Drawing;
+using PdfSharp.UniversalAccessibility;
+
+namespace HeirloomArchive.Worksheets.Pdf;
+
+/// <summary>The last page: control marks and gauges, all at true size.</summary>
+internal static class GaugePage
+{
+    private const double CardHeight = 78, NotchDepth = 7, NotchHalf = 1.7;
+
+    private static readonly XPen Thin = new(Sheet.Ink, 0.6), Cut = new(Sheet.Quiet, 0.6) { DashPattern = [5, 3.5] };
+
+    public static void Write(Sheet sheet, JsonObject result)
+    {
+        var gauges = result["gauges"].Each().ToList();
+        sheet.NewPage();
+        sheet.Heading("Is it true size?");
+        sheet.Text(
+            "Print at 100 % (“actual size”, no fitting to the page). Then lay a ruler on both marks. If either measures differently, "
+            + "do not use the gauge: mend the printer's setting and print again, or work from the table with a ruler. The table is right either way.",
+            Fonts.Body(10), Sheet.Ink, after: 8);
+        Mark(sheet, 50, "50 mm");
+        Mark(sheet, 50.8, "2 in");
+        if (gauges.Count == 0)
+        {
+            return;
+        }
+
+        sheet.Heading(gauges.Count == 1 ? "Gauge" : "Gauges");
+        foreach (var text in result["gaugeText"].Texts())
+        {
+            sheet.Text(text, Fonts.Body(10), Sheet.Ink, after: 3);
+        }
+
+        foreach (var gauge in gauges)
+        {
+            Card(sheet, gauge);
+        }
+    }
+
+    /// <summary>A length to check the print by, with a tick at either end.</summary>
+    private static void Mark(Sheet sheet, double millimetres, string name)
+    {
+        var (x, length, y) = (sheet.Left, Sheet.Mm(millimetres), sheet.Y + 8);
+        sheet.Tags.BeginElement(PdfIllustrationElementTag.Figure, $"Control mark: {name} long.", new XRect(x, sheet.Y, length, 16));
+        sheet.Graphics.DrawLine(Thin, x, y, x + length, y);
+        sheet.Graphics.DrawLine(Thin, x, y - 6, x, y + 6);
+        sheet.Graphics.DrawLine(Thin, x + length, y - 6, x + length, y + 6);
+        sheet.Write($"this line is {name} long", Fonts.Body(9.5), Sheet.Ink, x + length + 10, y - 6);
+        sheet.Tags.End();
+        sheet.Gap(26);
+    }
+
+    private static void Card(Sheet sheet, JsonObject gauge)
+    {
+        var notches = gauge["notches"].Each().ToList();
+        var longest = notches.Max(n => n["at"].Mm());
+        var length = Math.Max(Sheet.Mm(longest) + 40, Sheet.Mm(60));
+        sheet.Need(CardHeight + 40 + (notches.Count * 14));
+        sheet.Gap(8);
+        sheet.Text(gauge["title"].Text(), Fonts.Bold(10.5), Sheet.Ink, after: 5);
+        if (length > sheet.Width)
+        {
+            sheet.Text("This gauge is longer than the paper: mark these tucks from the table with a ruler.", Fonts.Body(10), Sheet.Ink, after: 4);
+        }
+        else
+        {
+            Draw(sheet, gauge, notches, length);
+        }
+
+        sheet.List(() =>
+        {
+            foreach (var notch in notches)
+            {
+                sheet.Entry(notch["letter"].Text(), notch["text"].Text());
+            }
+        });
+    }
+
+    private static void Draw(Sheet sheet, JsonObject gauge, List<JsonObject> notches, double length)
+    {
+        var (x, y, bottom) = (sheet.Left, sheet.Y, sheet.Y + CardHeight);
+        sheet.Tags.BeginElement(PdfIllustrationElementTag.Figure, $"{gauge["title"].Text()}, at true size.", new XRect(x, y, length, CardHeight));
+        sheet.Graphics.DrawRectangle(Cut, x, y, length, CardHeight);
+        sheet.Graphics.DrawLine(new XPen(Sheet.Ink, 1.6), x, y, x, bottom);
+
+        // The first notch has the longest line, so that no letter stands on the line of the next.
+        var places = notches.GroupBy(n => n["at"].Mm()).OrderBy(g => g.Key).ToList();
+        for (var i = 0; i < places.Count; i++)
+        {
+            var place = places[i];
+            var at = x + Sheet.Mm(place.Key);
+            var foot = y + NotchDepth + 12 + (Math.Min(places.Count - 1 - i, 3) * 13);
+            sheet.Graphics.DrawLine(Thin, at, y, at, foot);
+            sheet.Graphics.DrawPolygon(Thin, XBrushes.White,
+                [new XPoint(at - NotchHalf, y), new XPoint(at, y + NotchDepth), new XPoint(at + NotchHalf, y)], XFillMode.Winding);
+            sheet.Write(string.Join(" ", place.Select(n => n["letter"].Text())), Fonts.Bold(9), Sheet.Accent, at + 2, foot - 9);
+        }
+
+        sheet.Write("this end on the line you measure from", Fonts.Body(7.5), Sheet.Quiet, x + 5, bottom - 12);
+        sheet.Tags.End();
+        sheet.Y = bottom + 8;
+    }
+}

@@ -1,0 +1,105 @@
+using System.Reflection;
+using System.Text.Json.Nodes;
+using HeirloomArchive.Worksheets.Asking;
+using HeirloomArchive.Worksheets.Making;
+
+namespace HeirloomArchive.Worksheets;
+
+/// <summary>Makes a worksheet from a request and, if it names one, the state of a garment. Nothing else is read.</summary>
+public static class WorksheetMaker
+{
+    /// <summary>The release, as stored with each worksheet.</summary>
+    public static string Engine { get; } =
+        typeof(WorksheetMaker).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!.InformationalVersion.Split('+')[0];
+
+    /// <summary>The garment a request names, whose state <see cref="Make"/> needs; null if it names none.</summary>
+    /// <exception cref="Sewing.FaultException">What it gives is not an id.</exception>
+    public static Guid? GarmentOf(JsonObject request)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        return WorksheetRequestJson.GarmentOf(request);
+    }
+
+    /// <summary>The worksheet, complete and not yet stored.</summary>
+    /// <param name="request">The body of <c>POST /api/worksheets</c>.</param>
+    /// <param name="garmentState">What <c>GET /api/garments/{id}</c> answers; null if the request names no garment.</param>
+    /// <param name="now">The time written on it.</param>
+    /// <exception cref="Sewing.FaultException">The request can't be read or makes no sense.</exception>
+    /// <exception cref="DoesNotFitException">Nothing fits the width asked for.</exception>
+    public static Worksheet Make(JsonObject request, JsonObject? garmentState, DateTimeOffset now)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        var sent = Planning.Plain(request);
+        var asked = WorksheetRequestJson.Read(sent);
+        var recorded = Recorded.Read(asked, garmentState is null ? null : Planning.Plain(garmentState));
+        var (run, fit) = Planning.Of(asked, recorded);
+        asked = asked with { Sewn = asked.Sewn ?? Advice.AsRecorded(recorded.Tucks?["sewn"].Text()) };
+        var title = asked.Title ?? Title(run, recorded);
+        var rounding = Rounding.Of(asked.Unit, run.Plan);
+        return new Worksheet
+        {
+            Id = Guid.CreateVersion7(now),
+            Title = title,
+            Made = now.ToUniversalTime(),
+            Engine = Engine,
+            Paper = asked.Paper,
+            Landscape = asked.Landscape,
+            Garment = asked.Garment,
+            RecordVersion = recorded.Version,
+            Request = sent,
+            Result = Planning.Plain(Result(run, fit, asked, recorded, rounding)),
+            Cautions = Telling.Cautions(run, asked, recorded, rounding),
+        };
+    }
+
+    private static JsonObject Result(Run run, JsonObject? fit, WorksheetRequest asked, Recorded recorded, Rounding rounding)
+    {
+        var datum = Datum.Of(run, recorded);
+        var laces = Lace.Of(asked, recorded, rounding);
+        return new JsonObject
+        {
+            ["plan"] = run.Plan,
+            ["lies"] = run.Lies,
+            ["fit"] = fit,
+            ["source"] = Source(recorded),
+            ["figures"] = new JsonArray(
+                Figure("sewn", rounding.Text(run.Finished)),
+                Figure("to cut, along the row", rounding.Text(Cutting.Along(run, asked.Allow))),
+                Figure("taken up", rounding.Text(run.TakeUp)),
+                Figure(run.Tucks.Count == 1 ? "tuck" : "tucks", $"{run.Tucks.Count}")),
+            ["datum"] = datum.Write(run, rounding),
+            ["piece"] = Cutting.Of(run, asked, recorded, rounding),
+            ["positions"] = Positions.Of(run, datum, asked.Allow, rounding),
+            ["gauges"] = Gauges.Of(run, rounding),
+            ["gaugeText"] = Gauges.Texts(run),
+            ["steps"] = Steps.Of(run, asked, recorded, datum, rounding),
+            ["marking"] = Advice.Marking(run, asked.Marking),
+            ["strip"] = Advice.Strip(run, rounding),
+            ["settings"] = Advice.Settings(asked, recorded),
+            ["shopping"] = Telling.Shopping(run, asked, laces, rounding),
+            ["lace"] = laces,
+            ["also"] = Telling.Also(recorded),
+            ["evidence"] = Telling.Evidence(run, fit, asked, recorded),
+        };
+    }
+
+    private static JsonObject Figure(string label, string text) => new() { ["label"] = label, ["text"] = text };
+
+    private static string Title(Run run, Recorded recorded)
+    {
+        var tucks = recorded.Tucks is { } technique ? Telling.Capital(Telling.Groups(technique).Split(',')[0]) : $"{run.Tucks.Count} {(run.Tucks.Count == 1 ? "tuck" : "tucks")}";
+        return recorded.Name.Length > 0 ? $"{tucks}: {recorded.Name}" : tucks;
+    }
+
+    private static string Source(Recorded recorded)
+    {
+        if (recorded.Garment is null)
+        {
+            return "From no recorded piece.";
+        }
+
+        var number = recorded.Number.Length > 0 ? $" ({recorded.Number})" : "";
+        var part = recorded.Tucks?["part"] is { } p ? $", {Recorded.Said("parts", p).ToLowerInvariant()}" : "";
+        return $"After {recorded.Name}{number}{part}; record version {recorded.Version}.";
+    }
+}
