@@ -29,5 +29,5 @@ internal readonly record struct Steps(long First, long Step, long Count)
 
     /// <summary>How many of them lie below a number that may be a fraction.</summary>
     public long Below(long numerator, long divisor) =>
-        Math.Clamp(Span.Ceiling(Span.Ceiling(numerator, divisor) - First, Step), 0, Count);
+        Count == 0 ? 0 : Math.Clamp(Span.Ceiling(Span.Ceiling(numerator, divisor) - First, Step), 0, Count);
 }

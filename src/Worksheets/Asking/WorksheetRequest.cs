@@ -1,9 +1,8 @@
-using System.Text.Json.Nodes;
 using HeirloomArchive.Sewing;
 
 namespace HeirloomArchive.Worksheets.Asking;
 
-/// <summary>What she asked for, read and checked; what the plan says is read by Sewing.</summary>
+/// <summary>What she asked for, read and checked; the plan is read by Sewing.</summary>
 internal sealed record WorksheetRequest
 {
     public Guid? Garment { get; init; }
@@ -14,11 +13,11 @@ internal sealed record WorksheetRequest
     /// <summary><c>techniques</c> or <c>technique</c>, whichever she sent.</summary>
     public string TechniquesPath { get; init; } = "techniques";
 
-    /// <summary>A fit's request as sent, or null.</summary>
-    public JsonObject? Onto { get; init; }
+    /// <summary>The width to fill, or null.</summary>
+    public FitRequest? Onto { get; init; }
 
-    /// <summary>A plan's request as sent, or null.</summary>
-    public JsonObject? Plan { get; init; }
+    /// <summary>The run with all its measures, or null.</summary>
+    public TuckRun? Plan { get; init; }
 
     public string Paper { get; init; } = "A4";
 

@@ -16,8 +16,8 @@ internal static class WorksheetRequestJson
             Garment = Garment(reader),
             Techniques = Techniques(reader, faults, out var path),
             TechniquesPath = path,
-            Onto = reader.Object("onto"),
-            Plan = reader.Object("plan"),
+            Onto = Inner(reader.Object("onto"), node => FitRequestJson.Read(node, "onto", onto: true), faults),
+            Plan = Inner(reader.Object("plan"), node => TuckRunJson.Read(node, "plan"), faults),
             Paper = reader.Choice("paper", "A4", "letter") ?? "A4",
             Landscape = reader.YesNo("landscape") ?? false,
             Title = reader.Text("title", 200)?.ReplaceLineEndings(" "),
@@ -40,6 +40,21 @@ internal static class WorksheetRequestJson
 
         reader.RefuseTheRest();
         return faults.Count == 0 ? request : throw new FaultException(faults);
+    }
+
+    /// <summary>What Sewing reads; its faults are collected with ours.</summary>
+    private static T? Inner<T>(JsonObject? node, Func<JsonObject, T> read, List<Fault> faults)
+        where T : class
+    {
+        try
+        {
+            return node is null ? null : read(node);
+        }
+        catch (FaultException e)
+        {
+            faults.AddRange(e.Faults);
+            return null;
+        }
     }
 
     /// <summary>The garment named, or null; a fault if it is not an id.</summary>

@@ -7,64 +7,47 @@ namespace HeirloomArchive.Worksheets.Making;
 /// <summary>From what she asked to a planned run: her own plan, or the best arrangement that fits her width.</summary>
 internal static class Planning
 {
+    private const int MostTucks = 1000;
+
     /// <returns>The run; and, from a fit, the arrangement taken and how many there were.</returns>
+    /// <exception cref="DoesNotFitException">Nothing fits the width.</exception>
     public static (Run Run, JsonObject? Fit) Of(WorksheetRequest request, Recorded recorded)
     {
         if (request.Plan is { } plan)
         {
-            return (Planned(plan, "plan"), null);
+            return (Planned(plan), null);
         }
 
         var onto = Completed(request.Onto!, recorded.Tucks);
-        var answer = Fit.Find(FitRequestJson.Read(onto, "onto", onto: true));
+        var answer = Fit.Find(onto);
         if (!answer.Fits)
         {
             throw new DoesNotFitException(answer);
         }
 
-        var written = Plain(FitAnswerJson.Write(answer));
-        var chosen = written["arrangements"]![0]!.AsObject();
-        return (Planned(Arranged(chosen, onto), "onto"), new JsonObject { ["count"] = written["count"]!.DeepClone(), ["chosen"] = chosen.DeepClone() });
+        var chosen = FitAnswerJson.Write(answer)["arrangements"]![0]!.DeepClone();
+        return (Planned(onto.RunOf(answer.Arrangements[0])), new JsonObject { ["count"] = answer.Count, ["chosen"] = chosen });
     }
 
     /// <summary>A node as it reads from text, whatever it was built from.</summary>
     public static JsonObject Plain(JsonObject node) => JsonNode.Parse(node.ToJsonString())!.AsObject();
 
-    private static Run Planned(JsonObject plan, string path)
+    private static Run Planned(TuckRun run)
     {
-        if (plan["twinNeedle"].Yes())
+        if (run.TwinNeedle)
         {
-            throw new FaultException($"{path}.twinNeedle", "Twin-needle tucks are not served on a worksheet yet; plan tucks with a fold.");
+            throw new FaultException($"{run.Path}.twinNeedle", "Twin-needle tucks are not served on a worksheet yet; plan tucks with a fold.");
         }
 
-        var answer = TuckPlanJson.Write(TuckPlan.Make(TuckRunJson.Read(plan, path)));
-        return Run.Of(Plain(answer), plan["lies"]?.GetValue<string>() ?? "towards-end");
+        return Run.Of(Plain(TuckPlanJson.Write(TuckPlan.Make(run))), Word(run.Lies ?? Lies.TowardsEnd));
     }
 
     /// <summary>What she left out of <c>onto</c> is as the technique has it: its lie, and its first group to be like.</summary>
-    private static JsonObject Completed(JsonObject onto, JsonObject? technique)
-    {
-        var completed = onto.DeepClone().AsObject();
-        if (technique is null)
-        {
-            return completed;
-        }
-
-        if (!completed.ContainsKey("lies") && technique["lies"] is { } lies)
-        {
-            completed["lies"] = lies.DeepClone();
-        }
-
-        if (!completed.ContainsKey("like") && Like(technique) is { } like)
-        {
-            completed["like"] = like;
-        }
-
-        return completed;
-    }
+    private static FitRequest Completed(FitRequest onto, JsonObject? technique) =>
+        technique is null ? onto : onto with { Lies = onto.Lies ?? Read(technique["lies"].Text()), Like = onto.Like ?? Like(technique) };
 
     /// <summary>The technique's first group if it has count, width and a spacing; a half's count doubled.</summary>
-    private static JsonObject? Like(JsonObject technique)
+    private static Likeness? Like(JsonObject technique)
     {
         if (technique["groups"].Each().FirstOrDefault() is not { } group
             || group["tucks"] is not { } tucks || group["width"] is not JsonObject width || Space(group, Run.Read(width)) is not { } space)
@@ -73,12 +56,8 @@ internal static class Planning
         }
 
         var half = technique["centre"] is not null || technique["lies"].Text() is "from-centre" or "towards-centre";
-        return new JsonObject
-        {
-            ["tucks"] = tucks.Whole() * (half ? 2 : 1),
-            ["width"] = new JsonObject { ["mm"] = Run.Read(width).Millimetres },
-            ["space"] = new JsonObject { ["mm"] = space.Millimetres },
-        };
+        var count = tucks.Whole() * (half ? 2 : 1);
+        return count is >= 1 and <= MostTucks ? new Likeness(count, Run.Read(width), space) : null;
     }
 
     /// <summary>The plain cloth seen, from whichever of the three spacings she measured; null when there is none, or an overlap.</summary>
@@ -92,44 +71,20 @@ internal static class Planning
         return space >= Length.Zero ? space : null;
     }
 
-    private static JsonObject Arranged(JsonObject chosen, JsonObject onto)
+    private static string Word(Lies lies) => lies switch
     {
-        var lies = onto["lies"]?.GetValue<string>() ?? "towards-end";
-        var middle = lies is "from-centre" or "towards-centre";
-        var tucks = chosen["tucks"].Whole() / (middle ? 2 : 1);
-        var group = new JsonObject { ["tucks"] = tucks, ["width"] = Sendable(chosen["width"]!) };
-        if (tucks > 1)
-        {
-            group["space"] = Sendable(chosen["space"]!);
-        }
+        Lies.TowardsStart => "towards-start",
+        Lies.FromCentre => "from-centre",
+        Lies.TowardsCentre => "towards-centre",
+        _ => "towards-end",
+    };
 
-        var plan = new JsonObject { ["groups"] = new JsonArray(group), ["trail"] = Sendable(chosen["trail"]!), ["lies"] = lies };
-        if (middle)
-        {
-            plan["centre"] = onto["centre"]?.DeepClone() ?? Sendable(chosen["space"]!);
-        }
-        else
-        {
-            plan["lead"] = Sendable(chosen["lead"]!);
-        }
-
-        if (onto["testStrip"] is { } strip)
-        {
-            plan["testStrip"] = strip.DeepClone();
-        }
-
-        return plan;
-    }
-
-    /// <summary>A length that came out, as it may go in again: without its text where that was rounded.</summary>
-    private static JsonObject Sendable(JsonNode length)
+    private static Lies? Read(string word) => word switch
     {
-        var sent = length.DeepClone().AsObject();
-        if (sent["text"].Text().StartsWith('≈'))
-        {
-            sent.Remove("text");
-        }
-
-        return sent;
-    }
+        "towards-end" => Lies.TowardsEnd,
+        "towards-start" => Lies.TowardsStart,
+        "from-centre" => Lies.FromCentre,
+        "towards-centre" => Lies.TowardsCentre,
+        _ => null,
+    };
 }
