@@ -66,7 +66,7 @@ public sealed record FitRequest
         var tucks = LiesFromMiddle ? arrangement.Tucks / 2 : arrangement.Tucks;
         return new()
         {
-            Groups = [new(tucks, arrangement.Width, new(arrangement.Space))],
+            Groups = [new(tucks, arrangement.Width, new(tucks > 1 ? arrangement.Space : null))],
             Lead = LiesFromMiddle ? null : arrangement.Lead,
             Trail = arrangement.Trail,
             Lies = Lies,

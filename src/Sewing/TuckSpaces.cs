@@ -47,7 +47,7 @@ internal sealed class TuckSpaces
         Agree("foldToFold", given.FoldToFold, towardsStart ? width + (2 * next) + correction : (2 * width) + next + correction);
 
         var room = space!.Value + (towardsStart ? next : width) + correction;
-        if (room <= Length.Zero)
+        if (needed && room <= Length.Zero)
         {
             checks.Add(Field(name), $"{checks.Text(Given(given, name))} is too near: the lines on the cloth would cross by {checks.Text(-room)}. "
                 + $"A {name} must be above {checks.Text(Given(given, name) - room)} here.");

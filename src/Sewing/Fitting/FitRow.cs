@@ -26,13 +26,13 @@ internal readonly record struct FitRow(int Tucks, long Width, int Gaps, long Lef
     {
         if (NoEnds)
         {
-            return default;
+            return Steps.None;
         }
 
         var ends = Ends;
         if (Gaps == 0)
         {
-            return Left >= ends.From && Left <= ends.To && (Uneven || long.IsEvenInteger(Left)) ? new(0, 1, 1) : default;
+            return Left >= ends.From && Left <= ends.To && (Uneven || long.IsEvenInteger(Left)) ? new(0, 1, 1) : Steps.None;
         }
 
         var within = new Span(Span.Ceiling(Left - ends.To, Gaps), Span.Floor(Left - ends.From, Gaps)).AtLeast(Spaces.From).AtMost(Spaces.To);
@@ -43,7 +43,7 @@ internal readonly record struct FitRow(int Tucks, long Width, int Gaps, long Lef
 
         if (long.IsEvenInteger(Gaps))
         {
-            return default;
+            return Steps.None;
         }
 
         var first = within.From + ((Left - within.From) & 1);

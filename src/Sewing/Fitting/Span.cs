@@ -23,6 +23,8 @@ internal readonly record struct Span(long From, long To)
 /// <summary>Whole numbers at equal steps.</summary>
 internal readonly record struct Steps(long First, long Step, long Count)
 {
+    public static readonly Steps None = new(0, 1, 0);
+
     public long Last => First + (Step * (Count - 1));
 
     public long this[long index] => First + (Step * index);
