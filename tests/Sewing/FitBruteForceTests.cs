@@ -51,7 +51,7 @@ public class FitBruteForceTests
             Assert.Equal(all.Take(FitAnswer.MostListed), found.Arrangements);
             Assert.Equal(all.Count == 0, found.Reason is { Length: > 20 });
         },
-        iter: 1_000,
+        iter: 400,
         print: Print);
 
     [Fact]
@@ -74,7 +74,7 @@ public class FitBruteForceTests
                 Assert.Contains(arrangement, new FitBruteForce(Changed(request, change, arrangement), MostUnits, 30).All());
             }
         },
-        iter: 1_000,
+        iter: 400,
         print: Print);
 
     private static FitRequest Changed(FitRequest request, FitChange change, FitArrangement a) => change switch

@@ -107,12 +107,36 @@ internal sealed record FitGrid
         }
     }
 
-    /// <summary>Every count and width, whatever the finished width; how much cloth there is must be looked at.</summary>
-    public IEnumerable<FitRow> RowsOfAnyWidth() =>
-        from tucks in Counts()
-        let widths = WidthsOf(tucks).AtMost(Span.Floor(Cloth - (tucks * Correction), 2 * tucks * Unit))
-        from width in Range(widths)
-        select Row(tucks, width, 0);
+    /// <summary>
+    /// The counts and widths from which a finished width near the one asked for can be made; how much cloth there is must be looked at.
+    /// Of widths that stay short of it only the widest can come nearest, of those that go beyond it only the narrowest.
+    /// </summary>
+    public IEnumerable<FitRow> RowsOfAnyWidth()
+    {
+        foreach (var tucks in Counts())
+        {
+            var gaps = Gaps(tucks);
+            if (Ends.IsEmpty || (gaps > 0 && Spaces.IsEmpty))
+            {
+                continue;
+            }
+
+            var widths = WidthsOf(tucks).AtMost(Span.Floor(Cloth - (tucks * Correction), 2 * tucks * Unit));
+            if (Correction == 0 && !widths.IsEmpty)
+            {
+                var (least, most) = gaps == 0 ? (2 * Ends.From, 2 * Ends.To) : ((gaps * Spaces.From) + (2 * Ends.From), (gaps * Spaces.To) + (2 * Ends.To));
+                var beyond = Span.Floor(Span.Floor(Filled, Unit) - least, tucks) + 1;
+                var shortOf = Math.Min(widths.To, Span.Floor(Span.Ceiling(Filled, Unit) - 1 - most, tucks));
+                var clothOfShort = (Centre ?? 0) + (((3 * tucks * shortOf) + most) * Unit);
+                widths = widths.AtMost(Math.Max(widths.From, beyond)).AtLeast(clothOfShort <= Cloth ? shortOf : widths.From);
+            }
+
+            for (var width = widths.From; width <= widths.To; width++)
+            {
+                yield return Row(tucks, width, 0);
+            }
+        }
+    }
 
     public int Gaps(int tucks) => tucks - (Centre is null ? 1 : 2);
 
@@ -143,13 +167,5 @@ internal sealed record FitGrid
         var lead = Lies is Lies.TowardsStart or Lies.FromCentre ? Ends.AtLeast(outside) : Ends;
         var trail = Lies is Lies.TowardsEnd or Lies.FromCentre ? Ends.AtLeast(outside) : Ends;
         return new(tucks, width, Gaps(tucks), left, spaces, lead, trail, Uneven);
-    }
-
-    private static IEnumerable<long> Range(Span span)
-    {
-        for (var at = span.From; at <= span.To; at++)
-        {
-            yield return at;
-        }
     }
 }

@@ -53,7 +53,12 @@ internal static class FitReason
         long Finished(int tucks, long width, long space, long end) =>
             (grid.Centre ?? 0) + (((tucks * width) + (grid.Gaps(tucks) * space) + (2 * end)) * grid.Unit);
 
-        string Text(long nanometres) => Length.FromNanometres(nanometres).ToText(request.Unit);
+        // In the unit of the request, or in the other one where only that is exact (a marking of 0.25 mm for a width in inches).
+        string Text(long nanometres)
+        {
+            var texts = new[] { request.Unit, LengthUnit.Millimetres, LengthUnit.Inches }.Select(Length.FromNanometres(nanometres).ToText).ToList();
+            return texts.Find(t => t[0] != '≈') ?? texts[0];
+        }
     }
 
     private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
