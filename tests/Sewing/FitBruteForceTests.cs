@@ -55,6 +55,21 @@ public class FitBruteForceTests
         print: Print);
 
     [Fact]
+    public void The_closest_to_an_antique_are_those_that_ordering_everything_puts_first() => Gen.Select(GenRequest, Gen.Int[1, 5], Gen.Int[1, 40], Gen.Int[0, 40]).Sample(
+        (request, tucks, width, space) =>
+        {
+            var like = new Likeness(tucks, Length.FromMillimetres(width / 4m), tucks == 1 ? null : Length.FromMillimetres(space / 4m));
+            var expected = new FitBruteForce(request, MostUnits, 30).All()
+                .OrderBy(a => like.Space is null ? 0 : a.Space is null ? decimal.MaxValue : Math.Abs((a.Space.Value.Millimetres / a.Width.Millimetres) - (like.Space.Value.Millimetres / like.Width.Millimetres)))
+                .ThenBy(a => Math.Abs(a.Tucks - like.Tucks)).ThenBy(a => Math.Abs((a.Width - like.Width).Nanometres)).ThenBy(a => a.Space)
+                .ThenBy(a => Math.Abs((a.Lead - a.Trail).Nanometres)).ThenBy(a => a.Tucks).ThenBy(a => a.Width).ThenBy(a => a.Lead)
+                .Take(FitAnswer.MostListed);
+            Assert.Equal(expected, Fit.Find(request with { Like = like }).Arrangements);
+        },
+        iter: 400,
+        print: x => Print(x.Item1));
+
+    [Fact]
     public void The_nearest_in_each_direction_is_what_trying_everything_finds() => GenRequest.Sample(
         request =>
         {
