@@ -3,6 +3,7 @@ using HeirloomArchive.Sewing;
 using JasperFx;
 using JasperFx.Events;
 using Marten;
+using Npgsql;
 
 namespace HeirloomArchive.Catalogue;
 
@@ -36,9 +37,10 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
     public async Task<(long Total, IReadOnlyList<Garment> Items)> Page(int page, int size, CancellationToken ct = default)
     {
         await using var session = store.QuerySession();
-        var total = await session.Query<Garment>().LongCountAsync(g => !g.IsAside, ct);
+        // "== false" is asked of the index as it is; "!" would ask for null too and miss it.
+        var total = await session.Query<Garment>().LongCountAsync(g => g.IsAside == false, ct);
         // Ids of version 7 rise in the order of entry; the primary key is the order.
-        var items = await session.Query<Garment>().Where(g => !g.IsAside).OrderByDescending(g => g.Id)
+        var items = await session.Query<Garment>().Where(g => g.IsAside == false).OrderByDescending(g => g.Id)
             .Skip((page - 1) * size).Take(size).ToListAsync(ct);
         return (total, items);
     }
@@ -54,7 +56,7 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
         var stream = session.Events.StartStream<Garment>(id, entered);
         var number = entered.Fields["number"]?.GetValue<string>();
         NumberReservation.Move(session, id, null, number);
-        await Save(session, number, ct);
+        await Save(session, id, number, ct);
         return After(null, id, stream.Events[^1]);
     }
 
@@ -173,7 +175,7 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
         alsoSave?.Invoke(session, e);
         try
         {
-            await Save(session, number, ct);
+            await Save(session, id, number, ct);
         }
         catch (ConcurrencyException)
         {
@@ -184,16 +186,16 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
         return After(before, id, stream.Events[^1]);
     }
 
-    private async Task Save(IDocumentSession session, string? number, CancellationToken ct)
+    private async Task Save(IDocumentSession session, Guid garment, string? number, CancellationToken ct)
     {
         try
         {
             await session.SaveChangesAsync(ct);
         }
-        catch (DocumentAlreadyExistsException) when (number is not null)
+        catch (Exception e) when (number is not null && (e is DocumentAlreadyExistsException || IsDeadlock(e)))
         {
             await using var reading = store.QuerySession();
-            if (await reading.LoadAsync<NumberReservation>(NumberReservation.Normalise(number), ct) is not { } taken)
+            if (await reading.LoadAsync<NumberReservation>(NumberReservation.Normalise(number), ct) is not { } taken || taken.Garment == garment)
             {
                 throw;
             }
@@ -202,6 +204,10 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
             throw new TakenException(number, taken.Garment, holder?.Name ?? "");
         }
     }
+
+    // Two pieces that exchange their numbers at once wait for each other; PostgreSQL ends it for one of them.
+    private static bool IsDeadlock(Exception? e) =>
+        e is not null && (e is PostgresException { SqlState: PostgresErrorCodes.DeadlockDetected } || IsDeadlock(e.InnerException));
 
     private static async Task CheckBelonging(IQuerySession session, Guid self, JsonObject before, JsonObject after, CancellationToken ct)
     {

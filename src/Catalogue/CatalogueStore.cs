@@ -30,6 +30,8 @@ public static class CatalogueStore
         // The quick modes leave version and sequence out of what the inline snapshot sees.
         o.Events.AppendMode = EventAppendMode.Rich;
         o.Events.UseMandatoryStreamTypeDeclaration = true;
+        // One look at the snapshot for deciding and folding; nothing outside the projection changes what was fetched.
+        o.Events.UseIdentityMapForAggregates = true;
         o.Events.UseListenNotifyForEventAppends = true;
         o.Events.MetadataConfig.EnableAll();
         o.Events.MetadataConfig.UserNameEnabled = true;

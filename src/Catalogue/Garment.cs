@@ -21,7 +21,7 @@ public sealed class Garment
     public SetAside? Aside { get; set; }
 
     /// <summary>Whether it is set aside: it leaves lists and search.</summary>
-    public bool IsAside { get => Aside is not null; set { } }
+    public bool IsAside => Aside is not null;
 
     /// <summary>All that is recorded, as it is kept: nothing computed, no empty list.</summary>
     public JsonObject Fields { get; set; } = [];

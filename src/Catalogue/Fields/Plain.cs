@@ -23,7 +23,7 @@ public sealed class TextType(int longest, bool lines) : FieldType
             return null;
         }
 
-        text = lines ? text.ReplaceLineEndings("\n") : text.Trim();
+        text = lines ? text.Replace("\r\n", "\n", StringComparison.Ordinal).Replace('\r', '\n') : text.Trim();
         if (text.Length > longest)
         {
             faults.Senseless(path, $"The text has {text.Length} characters; this field takes {longest}.");

@@ -1,0 +1,3 @@
+using HeirloomArchive.Support;
+
+[assembly: AssemblyFixture(typeof(PostgresServer))]
