@@ -75,6 +75,23 @@ public sealed class PictureStore
         }
     }
 
+    /// <summary>Puts an original of a backup back under its digest, lastingly; one that is there stays.</summary>
+    /// <exception cref="InvalidDataException">The bytes are not those of the digest; nothing is kept.</exception>
+    public async Task PutBack(string sha256, Stream content, CancellationToken cancel)
+    {
+        var file = await Receive(content, cancel);
+        if (file.Sha256 == sha256)
+        {
+            KeepOriginal(file);
+        }
+
+        File.Delete(file.Path);
+        if (file.Sha256 != sha256)
+        {
+            throw new InvalidDataException($"The picture {sha256} is damaged.");
+        }
+    }
+
     /// <summary>The original, to be read and sought in; null when there is none.</summary>
     public FileStream? OpenOriginal(string sha256) => Open(OriginalPath(sha256));
 

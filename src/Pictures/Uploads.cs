@@ -54,9 +54,7 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
     public async Task<Garment> Standing(Guid id, CancellationToken cancel)
     {
         var garment = await archive.Find(id, cancel) ?? throw new NotFoundException($"No garment has the id {id}.");
-        return garment.State()["setAside"] is null
-            ? garment
-            : throw new SetAsideException("The piece is set aside; bring it back before you add pictures.");
+        return garment.IsAside ? throw new SetAsideException(id) : garment;
     }
 
     /// <inheritdoc/>
@@ -132,8 +130,15 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
                 taken.Add(picture);
             }
 
-            var saved = entries.Count == 0 ? null : await archive.AddPictures(id, entries, who, CancellationToken.None);
-            return new Taken(taken, saved?.Garment ?? garment, saved?.Position);
+            if (entries.Count == 0)
+            {
+                return new Taken(taken, garment, null);
+            }
+
+            var saved = await archive.AddPictures(id, entries, who, CancellationToken.None);
+            var now = KnownTo(saved.Garment);
+            // Another node may have added the same file a moment before: then its entry is the one that counts.
+            return new Taken([.. taken.Select(t => now[t.Sha256].Id == t.Id ? t : now[t.Sha256])], saved.Garment, saved.Position);
         }
         catch (Exception e) when (e is NotFoundException or SetAsideException or FaultException)
         {
@@ -163,6 +168,7 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
             ["sha256"] = picture.Sha256,
             ["width"] = picture.Width,
             ["height"] = picture.Height,
+            ["format"] = format switch { PictureFormat.Jpeg => "jpeg", PictureFormat.Png => "png", _ => "webp" },
         };
         if (caption is not null)
         {
@@ -176,7 +182,7 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
     private static Dictionary<string, TakenPicture> KnownTo(Garment garment)
     {
         Dictionary<string, TakenPicture> known = [];
-        foreach (var picture in garment.State()["pictures"]!.AsArray().OfType<JsonObject>())
+        foreach (var picture in (garment.Fields["pictures"] as JsonArray ?? []).OfType<JsonObject>())
         {
             var sha256 = picture["sha256"]!.GetValue<string>();
             known.TryAdd(sha256, new TakenPicture(

@@ -1,40 +1,50 @@
+using HeirloomArchive.Catalogue;
 using HeirloomArchive.Pictures;
 using HeirloomArchive.Web.Hosting;
+using HeirloomArchive.Web.Hosting.Backups;
 using HeirloomArchive.Web.Hosting.Postgres;
+using HeirloomArchive.Worksheets;
 
 namespace HeirloomArchive.Web;
 
 /// <summary>The whole service, in the order in which it comes up.</summary>
 public static class Program
 {
-    public static async Task<int> Main(string[] args) => args is [PictureWorker.Verb, ..] ? PictureWorker.Run(args) : await Running.UntilStopped(stop => Serve(CommandLine.Read(args), stop));
+    public static async Task<int> Main(string[] args) => args is [PictureWorker.Verb, ..]
+        ? PictureWorker.Run(args)
+        : await Running.UntilStopped(stop => Do(CommandLine.Read(args), stop));
 
-    private static async Task Serve(CommandLine command, CancellationToken stop)
+    private static async Task Do(CommandLine command, CancellationToken stop)
     {
         var builder = Foundation.CreateBuilder(command.Settings);
         var settings = ArchiveSettings.Read(builder.Configuration, command.Demo);
         LoopbackOnly.Check(builder.Configuration);
-        var readiness = new Readiness();
-        var said = new Said(readiness);
+        var said = new Said();
 
-        using var folder = ArchiveFolder.Open(settings.Folder, command.Demo);
+        // A backup joins the service that runs; all else has the folder to itself.
+        var joined = command.Verb == CommandLine.Backup ? settings.Database ?? await EmbeddedPostgres.FindRunning(settings.Folder, stop) : null;
+        using var folder = joined is null ? ArchiveFolder.Open(settings.Folder, command.Demo) : null;
+        await using var postgres = joined is null && settings.Database is null ? await EmbeddedPostgres.Start(settings.Folder, said, stop) : null;
         if (settings.Database is not null) await Foundation.CheckDatabase(settings.Database, stop);
-        await using var postgres = settings.Database is null ? await EmbeddedPostgres.Start(settings.Folder, said, stop) : null;
-        await using var app = Build(builder, settings with { Database = settings.Database ?? postgres!.ConnectionString }, readiness);
-        await app.StartAsync(stop);
-        readiness.Reach();
-        Console.Out.WriteLine("The archive is ready: " + string.Join(" ", app.Urls));
-        await app.WaitForShutdownAsync(stop);
+
+        await using var app = Build(builder, settings with { Database = joined ?? settings.Database ?? postgres!.ConnectionString });
+        await (command.Verb switch
+        {
+            CommandLine.Backup => Backup.Make(app.Services, command.File!, said, stop),
+            CommandLine.Restore => Restore.From(app.Services, command.File!, said, stop),
+            _ => app.Serve(command.Demo, said, stop),
+        });
     }
 
-    /// <summary>The service over a folder and a database that are there; <c>StartAsync</c> brings the schema up to date and listens.</summary>
+    /// <summary>The service over a folder and a database that are there.</summary>
     /// <param name="builder">From <see cref="Foundation.CreateBuilder"/>.</param>
     /// <param name="settings">With a database.</param>
-    /// <param name="readiness">Not reached until the caller says so.</param>
-    public static WebApplication Build(WebApplicationBuilder builder, ArchiveSettings settings, Readiness readiness)
+    public static WebApplication Build(WebApplicationBuilder builder, ArchiveSettings settings)
     {
-        builder.Services.AddSingleton(settings).AddSingleton(readiness).AddSingleton(TimeProvider.System);
-        builder.Services.AddRecord(settings.Database!, KeyRing.Configure);
+        builder.Services.AddSingleton(settings).AddSingleton<Readiness>().AddSingleton(TimeProvider.System);
+        builder.Services.AddRecord(settings.Database!, CatalogueStore.Configure, WorksheetStore.Configure, KeyRing.Configure);
+        builder.Services.AddCatalogue();
+        builder.Services.AddPictures(settings.Pictures);
         builder.Services.AddProblemDetails();
         builder.Services.AddRazorPages();
 

@@ -1,6 +1,7 @@
 using HeirloomArchive.Web;
 using HeirloomArchive.Web.Hosting;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.Extensions.DependencyInjection;
 using Xunit;
 
 namespace HeirloomArchive.Support;
@@ -38,10 +39,9 @@ public sealed class ArchiveHost(PostgresServer postgres) : IAsyncLifetime
     {
         ConnectionString = await postgres.NewDatabase();
         var builder = Foundation.CreateBuilder(["--urls=http://127.0.0.1:0", $"--Archive:Folder={Folder}", $"--ConnectionStrings:Archive={ConnectionString}"]);
-        var readiness = new Readiness();
-        app = Program.Build(builder, ArchiveSettings.Read(builder.Configuration, demo: false), readiness);
+        app = Program.Build(builder, ArchiveSettings.Read(builder.Configuration, demo: false));
         await app.StartAsync();
-        readiness.Reach();
+        app.Services.GetRequiredService<Readiness>().Reach();
         Address = new(app.Urls.Single());
         Client = new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false, UseCookies = false }) { BaseAddress = Address };
     }

@@ -10,6 +10,11 @@ public static class ProgramFolders
     public static string Source { get; } = typeof(ProgramFolders).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>()
         .Single(a => a.Key == "SourceFolder").Value!;
 
+    /// <summary>The demo's pieces, as files.</summary>
+    /// <exception cref="StartException">They are neither beside the program nor where it was built.</exception>
+    public static string SeedDemo => Find("seed-demo") ?? Find(Path.Combine("..", "..", "seed-demo"))
+        ?? throw new StartException("The demo's pieces, the folder seed-demo, are not here: start without --demo.");
+
     /// <summary>The folder of this relative path beside the program, else beside its source; null when neither is there.</summary>
     public static string? Find(string relative) =>
         new[] { Path.GetDirectoryName(Assembly)!, Source }.Select(f => Path.GetFullPath(Path.Combine(f, relative))).FirstOrDefault(Directory.Exists);

@@ -44,16 +44,3 @@ public static class Running
         return 1;
     }
 }
-
-/// <summary>Tells the person at the terminal, and the readiness, what is being done.</summary>
-public sealed class Said(Readiness readiness) : IProgress<string>
-{
-    private string? last;
-
-    public void Report(string value)
-    {
-        readiness.Report(value);
-        if (value == last) return;
-        Console.Out.WriteLine(last = value);
-    }
-}

@@ -35,6 +35,21 @@ public sealed class EmbeddedPostgres : IAsyncDisposable
     /// <summary>Holds the connection string while the server runs, for the owner's eyes only.</summary>
     public static string ConnectionFile(string folder) => Path.Combine(folder, "run", "connection");
 
+    /// <summary>The connection string of the server that another program runs in this folder; null when none answers.</summary>
+    public static async Task<string?> FindRunning(string folder, CancellationToken cancel)
+    {
+        var file = ConnectionFile(folder);
+        if (!File.Exists(file)) return null;
+        try
+        {
+            var found = await File.ReadAllTextAsync(file, cancel);
+            await using var source = NpgsqlDataSource.Create(found);
+            await using var connection = await source.OpenConnectionAsync(cancel);
+            return found;
+        }
+        catch (Exception e) when (e is NpgsqlException or IOException) { return null; }
+    }
+
     /// <param name="folder">The archive's folder, which exists. Gets <c>pg18</c> and <c>run</c>.</param>
     /// <param name="progress">Told what takes long.</param>
     /// <param name="cancel">Stops a start on its way.</param>
