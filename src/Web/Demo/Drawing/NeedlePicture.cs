@@ -145,6 +145,8 @@ internal static class NeedlePicture
                 if (!under) sheet.Thread(x, y, x + Pitch * 1.35f, y + sheet.Chance.Between(-0.8f, 0.8f), 5.4f, 0.92f);
             }
         }
+
+        sheet.Light.Fill(Shapes.Box(left - 10, top - 10, right - left + 20, bottom - top + 20), 0.08f, Blend.Lift);
     }
 
     private static void StitchDarn(Sheet sheet)

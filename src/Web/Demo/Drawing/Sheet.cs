@@ -17,6 +17,8 @@ internal sealed class Sheet
         new(86, 104, 126), new(132, 116, 92), new(98, 122, 128), new(118, 92, 104),
     ];
 
+    private static readonly Vector3 White = new(250, 248, 241);
+
     private readonly List<(Plane Where, Vector3 Colour)> dyed = [];
     private readonly Vector3 ground;
 
@@ -94,20 +96,27 @@ internal sealed class Sheet
     public byte[] Develop()
     {
         var rgb = new byte[Width * Height * 3];
+        float[] cloth = Cloth.Values, light = Light.Values;
         for (int y = 0, i = 0; y < Height; y++)
         {
+            var ey = (y - Height * 0.42f) / Height;
+            var rough = 1f;
             for (var x = 0; x < Width; x++, i++)
             {
-                float ex = (x - Width * 0.46f) / Width, ey = (y - Height * 0.42f) / Height;
+                if (x % 2 == 0) rough = 1 + 0.022f * Chance.Grain(x / 2, y / 2);
+                var ex = (x - Width * 0.46f) / Width;
                 var room = 1.05f - 0.34f * (ex * ex + ey * ey);
-                var white = Math.Clamp(Cloth.Values[i], 0, 1);
-                var colour = ground * (1 + 0.022f * Chance.Grain(x / 2, y / 2));
-                colour += (new Vector3(250, 248, 241) - colour) * white;
-                foreach (var (where, dye) in dyed) colour += (dye - colour) * where.Values[i];
-                colour *= Light.Values[i] * (room * (1 - white) + (0.35f + 0.65f * room) * white);
-                rgb[i * 3] = Byte(colour.X);
-                rgb[i * 3 + 1] = Byte(colour.Y);
-                rgb[i * 3 + 2] = Byte(colour.Z);
+                var white = Math.Clamp(cloth[i], 0, 1);
+                var lit = light[i] * (room + 0.35f * (1 - room) * white);
+                var colour = ground * (rough * (1 - white)) + White * white;
+                foreach (var (where, dye) in dyed)
+                {
+                    if (where.Values[i] > 0) colour += (dye - colour) * where.Values[i];
+                }
+
+                rgb[i * 3] = Byte(colour.X * lit);
+                rgb[i * 3 + 1] = Byte(colour.Y * lit);
+                rgb[i * 3 + 2] = Byte(colour.Z * lit);
             }
         }
 
