@@ -1,0 +1,140 @@
+using System.Buffers.Binary;
+using System.IO.Compression;
+using System.Text;
+using System.Text.Json.Nodes;
+using HeirloomArchive.Support;
+using HeirloomArchive.Web.Demo;
+using HeirloomArchive.Web.Demo.Drawing;
+
+namespace HeirloomArchive.Web.Tests;
+
+/// <summary>The demonstration's files and its drawn pictures.</summary>
+public class DemoTests
+{
+    private static readonly string Seed = Path.Combine(SourceTop(), "seed-demo");
+
+    [Fact]
+    public async Task A_file_that_is_no_JSON_is_named()
+    {
+        using var folder = new TemporaryFolder();
+        Directory.CreateDirectory(Path.Combine(folder.Path, "garments"));
+        await File.WriteAllTextAsync(Path.Combine(folder.Path, "garments", "X-2.json"), "{ \"post\": ", Stop);
+        using var nobody = new HttpClient { BaseAddress = new("http://127.0.0.1:1/") };
+
+        var error = await Assert.ThrowsAsync<DemoException>(() => new DemoLoader(nobody, folder.Path).Load(new Each(_ => { }), Stop));
+
+        Assert.StartsWith("garments/X-2.json: ", error.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Every_piece_has_a_number_of_its_own_and_captions_that_differ()
+    {
+        var seeds = Directory.GetFiles(Path.Combine(Seed, "garments")).Select(f => (Name: Path.GetFileNameWithoutExtension(f), Content: JsonNode.Parse(File.ReadAllText(f))!)).ToList();
+        Assert.True(seeds.Count >= 16);
+        Assert.All(seeds, seed =>
+        {
+            Assert.Equal(seed.Name, seed.Content["post"]!["number"]!.ToString());
+            var captions = (seed.Content["pictures"] as JsonArray ?? []).Select(p => p!["caption"]!.ToString()).ToList();
+            Assert.Equal(captions.Distinct(), captions);
+        });
+    }
+
+    [Theory, InlineData("whole"), InlineData("techniques[0]"), InlineData("techniques[1]"), InlineData("repairs[0]")]
+    public void A_piece_is_drawn_the_same_each_time_and_unlike_another(string what)
+    {
+        var picture = DemoPicture.Draw(Dress("X-3"), what);
+
+        Assert.Equal(picture, DemoPicture.Draw(Dress("X-3"), what));
+        Assert.NotEqual(picture, DemoPicture.Draw(Dress("X-4"), what));
+    }
+
+    [Fact]
+    public void A_drawn_picture_is_a_PNG_file_of_900_by_1200_with_white_work_on_a_coloured_ground()
+    {
+        var rgb = Decode(DemoPicture.Draw(Dress("X-3"), "whole"), out var width, out var height);
+
+        Assert.Equal((900, 1200), (width, height));
+        Assert.Equal(900 * 1200 * 3, rgb.Length);
+        var ground = rgb.AsSpan(0, 3).ToArray();
+        var dress = rgb.AsSpan((700 * 900 + 450) * 3, 3).ToArray();
+        Assert.All(dress, channel => Assert.InRange(channel, 190, 255));
+        Assert.All(ground, channel => Assert.InRange(channel, 40, 170));
+        Assert.NotInRange(ground.Max() - ground.Min(), 0, 9);
+    }
+
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    private static JsonObject Dress(string number) => new()
+    {
+        ["number"] = number,
+        ["kind"] = "baby-dress",
+        ["techniques"] = JsonNode.Parse("""
+            [{"kind":"tucks","part":"yoke","sewn":"hand","runs":"down","turned":"to-sides","groups":[{"tucks":5,"width":{"mm":1.5875},"space":{"mm":3.175}}]},
+             {"kind":"lace","lace":"torchon","part":"hem","form":"edging","width":{"mm":19.05}}]
+            """),
+        ["repairs"] = JsonNode.Parse("""[{"method":"darn"}]"""),
+    };
+
+    // Reads what the writer wrote by the standard alone (ISO/IEC 15948), sums of the chunks included.
+    private static byte[] Decode(byte[] png, out int width, out int height)
+    {
+        Assert.Equal([0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A], png[..8]);
+        (width, height) = (0, 0);
+        using var packed = new MemoryStream();
+        for (var at = 8; at < png.Length;)
+        {
+            var length = BinaryPrimitives.ReadInt32BigEndian(png.AsSpan(at));
+            var body = png.AsSpan(at + 8, length);
+            Assert.Equal(Crc(png.AsSpan(at + 4, length + 4)), BinaryPrimitives.ReadUInt32BigEndian(png.AsSpan(at + 8 + length)));
+            switch (Encoding.ASCII.GetString(png, at + 4, 4))
+            {
+                case "IHDR":
+                    width = BinaryPrimitives.ReadInt32BigEndian(body);
+                    height = BinaryPrimitives.ReadInt32BigEndian(body[4..]);
+                    Assert.Equal([8, 2, 0, 0, 0], body[8..].ToArray());
+                    break;
+                case "IDAT": packed.Write(body); break;
+            }
+
+            at += 12 + length;
+        }
+
+        packed.Position = 0;
+        using var rows = new ZLibStream(packed, CompressionMode.Decompress);
+        var rgb = new byte[width * height * 3];
+        var stride = width * 3;
+        for (var y = 0; y < height; y++)
+        {
+            Assert.Equal(2, rows.ReadByte());
+            rows.ReadExactly(rgb.AsSpan(y * stride, stride));
+            for (var i = 0; y > 0 && i < stride; i++) rgb[y * stride + i] += rgb[(y - 1) * stride + i];
+        }
+
+        return rgb;
+    }
+
+    private static uint Crc(ReadOnlySpan<byte> bytes)
+    {
+        var crc = uint.MaxValue;
+        foreach (var b in bytes)
+        {
+            crc ^= b;
+            for (var bit = 0; bit < 8; bit++) crc = (crc >> 1) ^ (0xEDB88320 & (uint)-(int)(crc & 1));
+        }
+
+        return ~crc;
+    }
+
+    private static string SourceTop()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (!File.Exists(Path.Combine(folder.FullName, "HeirloomArchive.sln"))) folder = folder.Parent!;
+        return folder.FullName;
+    }
+
+    // Reports at once, unlike Progress<T>, so that a stop falls where it is meant to.
+    private sealed class Each(Action<DemoProgress> action) : IProgress<DemoProgress>
+    {
+        public void Report(DemoProgress value) => action(value);
+    }
+}
