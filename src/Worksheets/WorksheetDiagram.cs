@@ -10,8 +10,9 @@ public static class WorksheetDiagram
 {
     private const double Width = 180, Gap = 3;
 
+    /// <summary>The style element's text; a page that allows no other inline style allows this one by its hash.</summary>
     // Fold and stitching differ by dash and by number as well as by colour; cloth stays white in the dark.
-    private const string Look = """
+    public const string Look = """
         .worksheet-diagram{font-family:"Source Sans 3",sans-serif;max-width:100%;height:auto}
         .worksheet-diagram .ground{fill:#dfe8ec}
         .worksheet-diagram .cloth{fill:#fff}

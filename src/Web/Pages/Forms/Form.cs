@@ -1,0 +1,135 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using HeirloomArchive.Sewing;
+
+namespace HeirloomArchive.Web.Pages.Forms;
+
+/// <summary>
+/// A form as it stands: the values, in the API's own shape, and what is wrong with them. The name of a field is the path of
+/// its value and of its faults (<c>techniques[0].groups[1].width</c>), so that errors land beside fields by themselves.
+/// </summary>
+public sealed class Form(JsonObject values)
+{
+    /// <summary>What stands in the form.</summary>
+    public JsonObject Values => values;
+
+    /// <summary>What is wrong with it; empty at first.</summary>
+    public IReadOnlyList<Fault> Faults { get; set; } = [];
+
+    /// <summary>The path that takes the focus when the page opens: a row just added.</summary>
+    public string? Focus { get; set; }
+
+    /// <summary>The garment whose record the ids in this form point into; null for a new one.</summary>
+    public JsonObject? Garment { get; init; }
+
+    /// <summary>The id of the field's element.</summary>
+    public static string Id(string path) => "f-" + path.Replace('.', '-').Replace("[", "-", StringComparison.Ordinal).Replace("]", "", StringComparison.Ordinal);
+
+    /// <summary>What stands in a field, as it was typed; empty if nothing does.</summary>
+    public string Text(string path) => At(path) switch
+    {
+        JsonObject o when o["text"] is JsonValue text => text.ToString(),
+        JsonObject o when o["mm"] is JsonValue mm => $"{mm} mm",
+        JsonValue v => v.ToString(),
+        JsonArray a => string.Join(", ", a.Select(n => n?.ToString())),
+        _ => "",
+    };
+
+    /// <summary>The words of a field that is wrong, or null.</summary>
+    public string? Wrong(string path)
+    {
+        var messages = Faults.Where(f => f.Path == path).Select(f => f.Message).ToList();
+        return messages.Count == 0 ? null : string.Join(" ", messages);
+    }
+
+    /// <summary>Whether anything at or below a path is filled in or wrong.</summary>
+    public bool Touches(string path) =>
+        At(path) is JsonValue or JsonObject { Count: > 0 } or JsonArray { Count: > 0 }
+        || Faults.Any(f => f.Path == path || f.Path.StartsWith(path + ".", StringComparison.Ordinal) || f.Path.StartsWith(path + "[", StringComparison.Ordinal));
+
+    /// <summary>How many rows a list has.</summary>
+    public int Rows(string path) => (At(path) as JsonArray)?.Count ?? 0;
+
+    /// <summary>Whether a list of plain values holds one.</summary>
+    public bool Holds(string path, string value) => At(path) is JsonArray list && list.Any(n => n is JsonValue v && v.ToString() == value);
+
+    /// <summary>The value at a path, or null.</summary>
+    public JsonNode? At(string path)
+    {
+        JsonNode? node = values;
+        foreach (var step in Paths.Split(path))
+        {
+            node = (node, step) switch
+            {
+                (JsonObject o, string name) => o[name],
+                (JsonArray a, int place) when place < a.Count => a[place],
+                _ => null,
+            };
+        }
+
+        return node;
+    }
+
+    /// <summary>Puts a text into a field of the form; its rows must be there.</summary>
+    public void Put(string path, string value)
+    {
+        var cut = path.LastIndexOf('.');
+        if ((cut < 0 ? values : At(path[..cut])) is JsonObject o)
+        {
+            o[path[(cut + 1)..]] = value;
+        }
+    }
+
+    /// <summary>Adds a row to a list: <c>materials</c>, or of a kind: <c>techniques:tucks</c>.</summary>
+    public void Add(string what)
+    {
+        var (path, kind) = what.Split(':') is [var p, var k] ? (p, k) : (what, null);
+        var cut = path.LastIndexOf('.');
+        if ((cut < 0 ? values : At(path[..cut])) is not JsonObject holder)
+        {
+            return;
+        }
+
+        var name = path[(cut + 1)..];
+        var list = holder[name] as JsonArray;
+        if (list is null)
+        {
+            holder[name] = list = [];
+            if (kind is null && ShownAtOnce(name))
+            {
+                list.Add((JsonNode)new JsonObject());
+            }
+        }
+
+        list.Add((JsonNode)(kind is null ? [] : new JsonObject { ["kind"] = kind }));
+        Focus = $"{path}[{list.Count - 1}]";
+    }
+
+    /// <summary>Takes a row out: <c>techniques[1]</c>.</summary>
+    public void Remove(string path)
+    {
+        if (Paths.Split(path) is [.., int place] && At(path[..path.LastIndexOf('[')]) is JsonArray list && place < list.Count)
+        {
+            list.RemoveAt(place);
+        }
+    }
+
+    /// <summary>Lists whose first row is shown without asking for it.</summary>
+    public static bool ShownAtOnce(string name) => name is "groups";
+
+    /// <summary>What the reader is told at the top, first things first.</summary>
+    public IEnumerable<Fault> Summary => Faults.DistinctBy(f => (f.Path, f.Message));
+
+    /// <summary>A copy that may be changed, of a record or an entry.</summary>
+    public static Form Of(JsonNode? record, JsonObject? garment = null) =>
+        new(record?.DeepClone() as JsonObject ?? []) { Garment = garment };
+
+    /// <summary>Whether a node says nothing.</summary>
+    internal static bool IsBlank(JsonNode? node) => node switch
+    {
+        null => true,
+        JsonObject o => o.All(m => IsBlank(m.Value)),
+        JsonArray a => a.All(IsBlank),
+        _ => node.GetValueKind() == JsonValueKind.String && string.IsNullOrWhiteSpace(node.GetValue<string>()),
+    };
+}

@@ -1,0 +1,47 @@
+using System.Security.Cryptography;
+using System.Text;
+using HeirloomArchive.Worksheets;
+
+namespace HeirloomArchive.Web.Pages;
+
+/// <summary>The pages: what they need, and the headers that every one of them carries.</summary>
+public static class PagesSetup
+{
+    // The diagram of a worksheet carries its own look, in print and on other pages alike; nothing else inline is allowed.
+    private static readonly string Policy =
+        $"default-src 'self'; style-src 'self' 'sha256-{Digest(WorksheetDiagram.Look)}'; object-src 'none'; base-uri 'self'; form-action 'self'; frame-ancestors 'none'";
+
+    /// <summary>Razor Pages, found under <c>Pages/</c>.</summary>
+    public static IServiceCollection AddPages(this IServiceCollection services)
+    {
+        services.AddRazorPages();
+        services.Configure<RouteOptions>(o => o.LowercaseUrls = true);
+        return services;
+    }
+
+    /// <summary>The headers, and a page in plain words where there is none. Before the routes.</summary>
+    public static void UsePages(this WebApplication app)
+    {
+        app.Use((context, next) =>
+        {
+            var headers = context.Response.Headers;
+            headers.ContentSecurityPolicy = Policy;
+            headers.XContentTypeOptions = "nosniff";
+            headers["Referrer-Policy"] = "same-origin";
+            return next(context);
+        });
+        app.UseWhen(IsForPeople, people => people.UseExceptionHandler("/problem/500").UseStatusCodePagesWithReExecute("/problem/{0}"));
+    }
+
+    /// <summary>The pages and their look.</summary>
+    public static void MapPages(this WebApplication app)
+    {
+        app.MapStaticAssets();
+        app.MapRazorPages().WithStaticAssets();
+    }
+
+    private static bool IsForPeople(HttpContext context) =>
+        !((string[])["/api", "/health", "/openapi", "/iiif"]).Any(p => context.Request.Path.StartsWithSegments(p, StringComparison.Ordinal));
+
+    private static string Digest(string text) => Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
+}

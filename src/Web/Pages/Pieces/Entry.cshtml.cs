@@ -1,0 +1,112 @@
+using System.Text.Json.Nodes;
+using HeirloomArchive.Catalogue;
+using HeirloomArchive.Search;
+using HeirloomArchive.Web.Pages.Forms;
+using HeirloomArchive.Web.Pages.Reading;
+using Microsoft.AspNetCore.Mvc;
+
+namespace HeirloomArchive.Web.Pages.Pieces;
+
+/// <summary>One entry of a garment's lists, new or changed: a technique, a finding, a repair, an examination, a picture's words.</summary>
+public sealed class EntryModel(Archive archive, IndexFollower index) : FormPage(archive, index)
+{
+    // What the upload found out about a picture is not hers to change.
+    private static readonly string[] OfPictures = ["caption", "view", "tags"];
+
+    private JsonObject state = [];
+    private JsonObject? kept;
+
+    public Guid Id { get; private set; }
+
+    public string Name => state["name"]?.ToString() ?? "";
+
+    public string List { get; private set; } = "";
+
+    public bool IsNew => kept is null;
+
+    /// <summary>A technique's fields hang on its kind, so that is asked first.</summary>
+    public bool AsksKind => List == "techniques" && IsNew && Form.At("kind") is null;
+
+    public string Heading => IsNew
+        ? List == "techniques" && Form.At("kind") is { } kind ? $"New {Asking.One(List, kind.ToString())}" : $"New {Asking.One(List)}"
+        : Say.Entry(List, kept!);
+
+    /// <summary>The fields that this form asks for.</summary>
+    public static RecordType Shape(string list) => list == "pictures"
+        ? new RecordType([.. GarmentShape.Picture.Fields.Where(f => OfPictures.Contains(f.Name))])
+        : GarmentShape.EntryOf(list);
+
+    public async Task<IActionResult> OnGet(Guid id, string list, string entry, string? kind, CancellationToken ct)
+    {
+        if (!await Load(id, list, entry, ct))
+        {
+            return NotFound();
+        }
+
+        Form = Form.Of(kept, state);
+        if (IsNew && kind is not null && Words.Find("techniques", kind) is not null)
+        {
+            Form.Put("kind", kind);
+        }
+
+        if (IsNew && list is "condition" or "examinations" && kept is null)
+        {
+            Form.Put("date", DateTime.Now.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture));
+        }
+
+        return Page();
+    }
+
+    public async Task<IActionResult> OnPost(Guid id, string list, string entry, CancellationToken ct)
+    {
+        if (!await Load(id, list, entry, ct))
+        {
+            return NotFound();
+        }
+
+        if (Rearranges(Shape(list), state))
+        {
+            return Page();
+        }
+
+        var at = entry;
+        return await Save(async () =>
+        {
+            var sent = Form.Values.DeepClone().AsObject();
+            var saved = kept is null
+                ? await Archive.AddEntry(id, Version, list, sent, Who, ct)
+                : await Archive.PutEntry(id, Version, list, Guid.Parse(entry), sent, Who, ct);
+            at = saved.Entry["id"]!.ToString();
+            return (id, saved.Position);
+        })
+            ? ToPiece(id, at)
+            : Page();
+    }
+
+    public async Task<IActionResult> OnPostRemove(Guid id, string list, string entry, CancellationToken ct)
+    {
+        if (!await Load(id, list, entry, ct) || kept is null)
+        {
+            return NotFound();
+        }
+
+        Rearranges(Shape(list), state);
+        var version = Version;
+        Form = Form.Of(kept, state);
+        return await Save(async () => (id, (await Archive.RemoveEntry(id, version, list, Guid.Parse(entry), Who, ct)).Position))
+            ? ToPiece(id)
+            : Page();
+    }
+
+    private async Task<bool> Load(Guid id, string list, string entry, CancellationToken ct)
+    {
+        if (await Archive.Find(id, ct) is not { } garment)
+        {
+            return false;
+        }
+
+        (Id, List, state, Version) = (id, list, garment.State(), garment.Version);
+        kept = (state[list] as JsonArray)?.OfType<JsonObject>().FirstOrDefault(e => e["id"]?.ToString() == entry);
+        return kept is not null || (entry == "new" && list != "pictures");
+    }
+}

@@ -1,0 +1,139 @@
+using System.Text.Json.Nodes;
+using HeirloomArchive.Catalogue;
+using HeirloomArchive.Pictures;
+using HeirloomArchive.Search;
+using HeirloomArchive.Web.Pages.Forms;
+using HeirloomArchive.Web.Pages.Reading;
+using Microsoft.AspNetCore.Mvc;
+
+namespace HeirloomArchive.Web.Pages.Pieces;
+
+/// <summary>A piece: everything recorded of it, and the ways on from there.</summary>
+[RequestSizeLimit(LargestUpload)]
+[RequestFormLimits(MultipartBodyLengthLimit = LargestUpload)]
+public sealed class PieceModel(Archive archive, IndexFollower index, Uploads uploads, PictureStore store) : FormPage(archive, index)
+{
+    private const int ShortHistory = 10;
+    private const long LargestUpload = 1_000_000_000;
+
+    public Guid Id { get; private set; }
+
+    public JsonObject State { get; private set; } = [];
+
+    public IReadOnlyList<JsonObject> History { get; private set; } = [];
+
+    public bool MoreHistory { get; private set; }
+
+    public string Name => State["name"]?.ToString() ?? "";
+
+    public string Under => string.Join(" · ", new[]
+    {
+        State["number"]?.ToString() ?? "", Say.Word("kinds", State["kind"]),
+        State["dated"] is { } dated ? DateWords.Say(dated.ToString()) : State["datedText"]?.ToString() ?? "",
+    }.Where(t => t.Length > 0));
+
+    public IReadOnlyList<string> Marks => TileView.MarksOf(State);
+
+    public IReadOnlyList<JsonObject> Pictures => List("pictures");
+
+    public string? FirstTucks => List("techniques").FirstOrDefault(t => t["kind"]?.ToString() == "tucks")?["id"]?.ToString();
+
+    public IEnumerable<Caution> Cautions { get; } = Catalogue.Cautions.At("table").Concat(Catalogue.Cautions.At("hands")).DistinctBy(c => c.Code);
+
+    public FactsView Facts => FactsView.Of(
+        MainFields.All.Where(f => f.Name is not ("number" or "name" or "description")).OrderBy(f => f.Private), State);
+
+    public IReadOnlyList<JsonObject> List(string name) => [.. (State[name] as JsonArray ?? []).OfType<JsonObject>()];
+
+    public string Alt(JsonObject picture) =>
+        picture["caption"]?.ToString() is { Length: > 0 } caption ? caption
+        : picture["view"] is { } view ? $"{Name}: {Say.Word("views", view).ToLowerInvariant()}" : $"{Name}, a picture without a caption";
+
+    public async Task<IActionResult> OnGet(Guid id, string? history, CancellationToken ct) =>
+        await Load(id, ct, whole: history == "all") ? Page() : NotFound();
+
+    public async Task<IActionResult> OnPostPicture(Guid id, List<IFormFile> file, string? caption, CancellationToken ct)
+    {
+        if (!await Load(id, ct))
+        {
+            return NotFound();
+        }
+
+        List<IncomingFile> incoming = [];
+        try
+        {
+            foreach (var one in file)
+            {
+                await using var content = one.OpenReadStream();
+                incoming.Add(await store.Receive(content, ct));
+            }
+
+            if (incoming.Count == 0)
+            {
+                throw new Sewing.FaultException("file", "Choose one picture or more first.");
+            }
+
+            return await Save(async () =>
+            {
+                var taken = await uploads.Take(id, incoming, string.IsNullOrWhiteSpace(caption) ? null : caption.Trim(), Who, ct);
+                return (id, taken.Position ?? taken.Garment.Position);
+            })
+                ? ToPiece(id)
+                : Page();
+        }
+        catch (RefusedException e)
+        {
+            Form.Faults = [.. e.Refusals.Select(r => new Sewing.Fault("file", r.Message))];
+        }
+        catch (Sewing.FaultException e)
+        {
+            Form.Faults = e.Faults;
+        }
+        finally
+        {
+            incoming.ForEach(f => f.Dispose());
+        }
+
+        Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+        return Page();
+    }
+
+    public Task<IActionResult> OnPostSetAside(Guid id, long version, CancellationToken ct) =>
+        Do(id, async () => await Archive.SetAside(id, version, Who, ct), ct);
+
+    public Task<IActionResult> OnPostBringBack(Guid id, CancellationToken ct) =>
+        Do(id, async () => await Archive.BringBack(id, Who, ct), ct);
+
+    public Task<IActionResult> OnPostPutBack(Guid id, long version, long to, CancellationToken ct) =>
+        Do(id, async () => await Archive.PutBack(id, version, to, null, Who, ct), ct);
+
+    private async Task<IActionResult> Do(Guid id, Func<Task<Saved>> write, CancellationToken ct)
+    {
+        if (!await Load(id, ct))
+        {
+            return NotFound();
+        }
+
+        return await Save(async () =>
+        {
+            var saved = await write();
+            return (id, saved.Position);
+        })
+            ? ToPiece(id)
+            : Page();
+    }
+
+    private async Task<bool> Load(Guid id, CancellationToken ct, bool whole = false)
+    {
+        if (await Archive.Find(id, ct) is not { } garment)
+        {
+            return false;
+        }
+
+        (Id, State, Version) = (id, garment.State(), garment.Version);
+        var history = await Archive.History(id, 1, whole ? int.MaxValue : ShortHistory, ct);
+        History = [.. history["items"]!.AsArray().OfType<JsonObject>()];
+        MoreHistory = Version > History.Count;
+        return true;
+    }
+}

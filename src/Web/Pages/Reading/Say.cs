@@ -1,0 +1,139 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using HeirloomArchive.Catalogue;
+
+namespace HeirloomArchive.Web.Pages.Reading;
+
+/// <summary>The record in words: labels for slugs, lengths as typed, entries in a line.</summary>
+public static class Say
+{
+    /// <summary>A value of a closed list: <c>handle-in-class</c> is "Handle in class".</summary>
+    public static string Plain(string slug) => slug switch
+    {
+        "in16" => "Inches, to 1/16",
+        "in32" => "Inches, to 1/32",
+        "mm" => "Millimetres",
+        "letter" => "US Letter",
+        _ => Capital(slug.Replace('-', ' ')),
+    };
+
+    /// <summary>A word of a facet, or her own; empty where nothing is recorded.</summary>
+    public static string Word(string facet, JsonNode? value) => value switch
+    {
+        JsonObject own => own["own"]?.ToString() ?? "",
+        JsonValue slug => Words.Label(facet, slug.ToString()),
+        _ => "",
+    };
+
+    /// <summary>A length as it was typed.</summary>
+    public static string Length(JsonNode? length) => length?["text"]?.ToString() ?? "";
+
+    /// <summary>A recorded value of any type, for a list of facts; empty where there is nothing.</summary>
+    public static string Value(Field field, JsonNode? value) => (field.Type, value) switch
+    {
+        (_, null) => "",
+        (WordType word, _) => Word(word.Facet, value),
+        (MeasureType, _) => Length(value),
+        (SpacingType, JsonObject o) => o["text"]?.ToString() ?? Record(SpacingType.Meanings, o),
+        (FlagType, JsonValue v) => v.GetValue<bool>() ? "Yes" : "No",
+        (ChoiceType, _) => Plain(value.ToString()),
+        (DateType, _) => DateWords.Say(value.ToString()),
+        (RecordType record, JsonObject o) => Record(record.FieldsOf(o), o),
+        (ListType list, JsonArray items) => List(list, items),
+        _ => value.ToString(),
+    };
+
+    /// <summary>One entry of a list, short enough for a choice: "Pin tucks, yoke".</summary>
+    public static string Entry(string list, JsonObject entry)
+    {
+        var part = Word("parts", entry["part"]).ToLowerInvariant();
+        var what = list switch
+        {
+            "techniques" => Technique(entry),
+            "condition" => Word("findings", entry["what"]),
+            "repairs" => Word("repairs", entry["method"]),
+            "examinations" => "Examination" + (entry["date"] is { } date ? ", " + DateWords.Say(date.ToString()) : ""),
+            "pictures" => entry["caption"]?.ToString() ?? Word("views", entry["view"]),
+            _ => "",
+        };
+        what = what.Length > 0 ? what : Capital(Forms.Asking.One(list));
+        return part.Length > 0 ? $"{what}, {part}" : what;
+    }
+
+    /// <summary>What a technique is called: "Pin tucks", "Torchon lace", "Whitework".</summary>
+    public static string Technique(JsonObject technique)
+    {
+        var kind = Word("techniques", technique["kind"]);
+        var named = technique["tuckKind"] is { } tuck ? Word("tucks", tuck)
+            : technique["lace"] is { } lace ? Word("laces", lace)
+            : technique["trim"] is { } trim ? Word("trims", trim)
+            : technique["work"] is { } work ? Word("whitework", work)
+            : technique["seam"] is { } seam ? Word("seams", seam)
+            : technique["hemKind"] is { } hem ? Word("hems", hem)
+            : technique["fastening"] is { } fastening ? Word("fastenings", fastening) : "";
+        return named.Length == 0 ? kind
+            : named.Contains(kind.TrimEnd('s'), StringComparison.OrdinalIgnoreCase) ? named
+            : $"{named} {kind.ToLowerInvariant()}".Trim();
+    }
+
+    /// <summary>Groups of tucks in a line: "6 tucks of 1/16 in, 3/16 in apart".</summary>
+    public static string Groups(JsonObject technique) => string.Join("; ", (technique["groups"] as JsonArray ?? []).OfType<JsonObject>().Select(g =>
+    {
+        var many = g["tucks"]?.ToString();
+        var text = many is null ? "tucks" : many == "1" ? "1 tuck" : $"{many} tucks";
+        text += g["width"] is { } width ? $" of {Length(width)}" : "";
+        return text + (g["space"] is { } space ? $", {Length(space)} of plain cloth between"
+            : g["stitchToStitch"] is { } pitch ? $", {Length(pitch)} stitching to stitching"
+            : g["foldToFold"] is { } fold ? $", {Length(fold)} fold to fold" : "");
+    }));
+
+    /// <summary>Where a fault lies, in words: <c>techniques[0].groups[1].width</c> is "Technique 1, group of tucks 2, width".</summary>
+    public static string Path(string path)
+    {
+        var steps = Forms.Paths.Split(path);
+        var words = new List<string>();
+        for (var i = 0; i < steps.Count; i++)
+        {
+            if (steps[i] is string name)
+            {
+                words.Add(i + 1 < steps.Count && steps[i + 1] is int place
+                    ? $"{Forms.Asking.One(name)} {place + 1}"
+                    : Forms.Asking.For(string.Join('.', steps.Take(i + 1).OfType<string>()), new Field(name, new FlagType())).Label.ToLowerInvariant());
+            }
+        }
+
+        return words.Count == 0 ? "" : Capital(string.Join(", ", words));
+    }
+
+    /// <summary>A value whose field is not known here: of a difference or a change.</summary>
+    public static string Loose(JsonNode? value) => value switch
+    {
+        null => "nothing",
+        JsonObject o when o["text"] is JsonValue text => text.ToString(),
+        JsonObject o when o["own"] is JsonValue own => own.ToString(),
+        JsonObject o => string.Join(", ", o.Where(m => m.Key is not ("id" or "sha256") && m.Value is not (null or JsonArray { Count: 0 })).Select(m => $"{new Field(m.Key, new FlagType()).Label.ToLowerInvariant()} {Loose(m.Value)}")),
+        JsonArray a => a.Count == 0 ? "nothing" : string.Join("; ", a.Select(Loose)),
+        _ => value.ToString() is { Length: > 0 } said ? said : "nothing",
+    };
+
+    /// <summary>A moment as a day and time of this computer.</summary>
+    public static string When(string moment) =>
+        DateTimeOffset.TryParse(moment, CultureInfo.InvariantCulture, DateTimeStyles.None, out var when)
+            ? when.ToLocalTime().ToString("d MMMM yyyy, HH:mm", CultureInfo.GetCultureInfo("en-GB")) : moment;
+
+    /// <summary>A number with its noun: "1 piece", "12 pieces".</summary>
+    public static string Count(long number, string one, string? many = null) =>
+        number == 1 ? $"1 {one}" : $"{number.ToString("N0", CultureInfo.GetCultureInfo("en-GB"))} {many ?? one + "s"}";
+
+    public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+
+    private static string Record(IEnumerable<Field> fields, JsonObject value) => string.Join(", ", fields
+        .Select(f => (f, Text: f.Type is IdType ? "" : Value(f, value[f.Name]))).Where(p => p.Text.Length > 0)
+        .Select(p => p.f.Name is "text" or "is" or "word" or "name" or "part" ? p.Text
+            : p.f.Name == "sure" ? p.Text.ToLowerInvariant()
+            : p.f.Type is FlagType ? (p.Text == "Yes" ? "" : "not ") + p.f.Label.ToLowerInvariant()
+            : $"{Forms.Asking.For(p.f.Name, p.f).Label.ToLowerInvariant()} {(p.f.Type is ChoiceType ? p.Text.ToLowerInvariant() : p.Text)}"));
+
+    private static string List(ListType list, JsonArray items) => list.Item is IdType ? ""
+        : string.Join(list.Item is RecordType ? "; " : ", ", items.OfType<JsonNode>().Select(n => Value(new Field("item", list.Item), n)).Where(t => t.Length > 0));
+}

@@ -1,0 +1,40 @@
+using System.Text.Json.Nodes;
+using HeirloomArchive.Catalogue;
+
+namespace HeirloomArchive.Web.Pages.Reading;
+
+/// <summary>A piece among others: its picture or drawing, number, name and what to know before taking it out.</summary>
+public sealed record TileView(string To, string Number, string Name, string? Kind, string? Picture)
+{
+    /// <summary>Kind and date, in words.</summary>
+    public string Under { get; init; } = "";
+
+    /// <summary>Why it was found: HTML as the index made it, all escaped but its marks.</summary>
+    public string? Snippet { get; init; }
+
+    public IReadOnlyList<string> Lines { get; init; } = [];
+
+    public IReadOnlyList<string> Marks { get; init; } = [];
+
+    public static TileView Of(Garment garment) => Of(garment.State());
+
+    public static TileView Of(JsonObject state)
+    {
+        var kind = Say.Word("kinds", state["kind"]);
+        var dated = state["dated"] is { } date ? DateWords.Say(date.ToString()) : state["datedText"]?.ToString() ?? "";
+        return new($"/pieces/{state["id"]}", state["number"]?.ToString() ?? "", state["name"]?.ToString() ?? "", state["kind"]?.ToString(), (state["pictures"] as JsonArray)?.FirstOrDefault()?["id"]?.ToString())
+        {
+            Under = string.Join(", ", new[] { kind, dated }.Where(t => t.Length > 0)),
+            Marks = MarksOf(state),
+        };
+    }
+
+    /// <summary>What must be seen before a piece is fetched: that it is not here, or may not be handled.</summary>
+    public static IReadOnlyList<string> MarksOf(JsonObject state) =>
+    [
+        .. state["setAside"] is JsonObject ? (string[])["Set aside"] : [],
+        .. state["whereabouts"]?["is"]?.ToString() is { } at and not "here" ? (string[])[Say.Plain(at)] : [],
+        .. state["handling"]?.ToString() is { } handling and not "handle-in-class" ? (string[])[Say.Plain(handling)] : [],
+        .. state["overall"]?.ToString() is { } overall and ("weak" or "fragile") ? (string[])[Say.Plain(overall)] : [],
+    ];
+}

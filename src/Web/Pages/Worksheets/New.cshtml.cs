@@ -1,0 +1,95 @@
+using System.Text.Json.Nodes;
+using HeirloomArchive.Catalogue;
+using HeirloomArchive.Sewing;
+using HeirloomArchive.Web.Pages.Forms;
+using HeirloomArchive.Web.Pages.Reading;
+using HeirloomArchive.Worksheets;
+using Marten;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+namespace HeirloomArchive.Web.Pages.Worksheets;
+
+/// <summary>From a recorded run, or from none, to a worksheet; when nothing fits, the nearest that does.</summary>
+public sealed class NewModel(Archive archive, IDocumentStore documents, TimeProvider clock) : PageModel
+{
+    public static readonly (string Name, string Legend)[] Ranges =
+        [("tucks", "How many tucks"), ("width", "How wide each"), ("space", "Plain cloth between"), ("ends", "Plain before and after")];
+
+    public Form Form { get; private set; } = new([]);
+
+    public JsonObject? Garment { get; private set; }
+
+    public JsonObject? Technique { get; private set; }
+
+    public string? Reason { get; private set; }
+
+    public IReadOnlyList<Nearest> Nearest { get; private set; } = [];
+
+    /// <summary>The plan of the run as recorded, where enough of it is.</summary>
+    public TuckPlan? Plan => Technique is null ? null : TuckDrawing.PlanOf(Technique);
+
+    public async Task<IActionResult> OnGet(Guid? garment, string? technique, CancellationToken ct)
+    {
+        if (!await Load(garment, technique, ct))
+        {
+            return NotFound();
+        }
+
+        Form = new(new()
+        {
+            ["garment"] = garment?.ToString(), ["technique"] = technique, ["onto"] = WorksheetForm.Start(Technique), ["paper"] = "A4",
+        });
+        return Page();
+    }
+
+    public async Task<IActionResult> OnPost(CancellationToken ct)
+    {
+        Form = new(FormReader.Read(Request.Form, WorksheetForm.Request));
+        if (!await Load(Guid.TryParse(Form.Text("garment"), out var id) ? id : null, Form.Text("technique"), ct))
+        {
+            return NotFound();
+        }
+
+        Worksheets.Nearest.Apply(Form, Request.Form["nearest"].ToString(), "onto.");
+        var asked = Form.Values.DeepClone().AsObject();
+        if (Request.Form["as"] == "recorded" && Technique is not null)
+        {
+            asked.Remove("onto");
+            asked["plan"] = TuckDrawing.Asked(Technique);
+        }
+
+        try
+        {
+            var worksheet = WorksheetMaker.Make(asked, Garment, clock.GetUtcNow());
+            await using var session = documents.LightweightSession();
+            session.Insert(worksheet);
+            await session.SaveChangesAsync(ct);
+            return Redirect($"/worksheets/{worksheet.Id}");
+        }
+        catch (DoesNotFitException e)
+        {
+            Reason = e.Answer.Reason;
+            Nearest = Worksheets.Nearest.Of(FitAnswerJson.Write(e.Answer)["nearest"] as JsonArray);
+        }
+        catch (FaultException e)
+        {
+            Form.Faults = e.Faults;
+        }
+
+        Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+        return Page();
+    }
+
+    private async Task<bool> Load(Guid? garment, string? technique, CancellationToken ct)
+    {
+        if (garment is null)
+        {
+            return true;
+        }
+
+        Garment = (await archive.Find(garment.Value, ct))?.State();
+        Technique = (Garment?["techniques"] as JsonArray)?.OfType<JsonObject>().FirstOrDefault(t => t["id"]?.ToString() == technique);
+        return Garment is not null && (Technique is not null || string.IsNullOrEmpty(technique));
+    }
+}
