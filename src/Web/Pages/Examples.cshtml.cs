@@ -80,7 +80,7 @@ public sealed class ExamplesModel(GarmentIndex index, Archive archive) : PageMod
         return Page();
     }
 
-    private long Long(string name) => answer[name]?.GetValue<long>() ?? 0;
+    private long Long(string name) => Say.Number(answer[name]);
 
     private async Task<IReadOnlyList<TileView>> Tiles(CancellationToken ct)
     {

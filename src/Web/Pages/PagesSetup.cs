@@ -31,6 +31,8 @@ public static class PagesSetup
             return next(context);
         });
         app.UseWhen(IsForPeople, people => people.UseExceptionHandler("/problem/500").UseStatusCodePagesWithReExecute("/problem/{0}"));
+        // After what sends a request round again: it is to be routed anew.
+        app.UseRouting();
     }
 
     /// <summary>The pages and their look.</summary>

@@ -137,6 +137,14 @@ public static class Asking
     /// <summary>Whether a field of an entry waits under "More".</summary>
     public static bool IsLater(Field field) => Later.Contains(field.Name);
 
+    /// <summary>What the button says that adds a row: "Add another run of tucks", "Add an insertion", "Add whitework".</summary>
+    public static string Add(string list, string? kind, bool some)
+    {
+        var one = One(list, kind);
+        var many = kind is "whitework" or "embroidery" || list == "materials";
+        return $"Add {(some ? many ? "more" : "another" : many ? "" : "aeiou".Contains(one[0]) ? "an" : "a")} {one}".Replace("  ", " ", StringComparison.Ordinal);
+    }
+
     /// <summary>One row of a list, in the singular: "run of tucks".</summary>
     public static string One(string list, string? kind = null) => (list, kind) switch
     {

@@ -5,7 +5,7 @@ namespace HeirloomArchive.Web.Pages.Pieces;
 /// <summary>The garment's own fields as the forms ask for them; its entries have forms of their own.</summary>
 public static class MainFields
 {
-    public static readonly string[] First = ["number", "name", "kind", "dated", "datedText", "made", "overall", "handling", "description"];
+    public static readonly string[] First = ["name", "number", "kind", "dated", "datedText", "made", "overall", "handling", "description"];
 
     public static readonly string[] Lists = ["materials", "measures"];
 

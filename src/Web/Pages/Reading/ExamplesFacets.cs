@@ -40,7 +40,7 @@ public static class ExamplesFacets
     private static ExamplesModel.FacetView View(string name, JsonArray counted, Asked asked)
     {
         var chosen = asked.Where(p => p.Key == name).Select(p => p.Value!).ToHashSet();
-        var values = counted.OfType<JsonObject>().Select(v => (Value: v["value"]!.ToString(), Count: v["count"]!.GetValue<long>())).ToList();
+        var values = counted.OfType<JsonObject>().Select(v => (Value: v["value"]!.ToString(), Count: Say.Number(v["count"]))).ToList();
         values.AddRange(chosen.Where(c => values.TrueForAll(v => v.Value != c)).Select(c => (c, 0L)));
         return new(name, Labels.GetValueOrDefault(name, Say.Plain(name)),
             [.. values.Select(v => new ExamplesModel.FacetValue(v.Value, Plain(name, v.Value), v.Count, chosen.Contains(v.Value)))]);

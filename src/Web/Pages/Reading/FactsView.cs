@@ -17,7 +17,7 @@ public sealed record FactsView(IReadOnlyList<(string Label, string Text)> Facts,
 
     public static FactsView Of(IEnumerable<Field> fields, JsonObject value) => new(
     [
-        .. fields.Select(f => (Label: Label(f), Text: Text(f, value[f.Name]))).Where(f => f.Text.Length > 0),
+        .. fields.Select(f => (Label: Label(f), Text: Text(f, value[f.Name], value))).Where(f => f.Text.Length > 0),
     ]);
 
     private static string Label(Field field) => field.Name switch
@@ -30,6 +30,10 @@ public sealed record FactsView(IReadOnlyList<(string Label, string Text)> Facts,
         "between" => "From group to group",
         _ => Asking.For(field.Name, field).Label,
     };
+
+    private static string Text(Field field, JsonNode? value, JsonObject whole) =>
+        // Her words are told beside the date only where they say more.
+        field.Name == "datedText" && whole["dated"] is { } dated && DateWords.Say(dated.ToString()) == value?.ToString() ? "" : Text(field, value);
 
     private static string Text(Field field, JsonNode? value) => field.Name == "groups" && value is JsonArray groups
         ? Say.Groups(new JsonObject { ["groups"] = groups.DeepClone() })

@@ -70,7 +70,7 @@ public static class Say
             : technique["work"] is { } work ? Word("whitework", work)
             : technique["seam"] is { } seam ? Word("seams", seam)
             : technique["hemKind"] is { } hem ? Word("hems", hem)
-            : technique["fastening"] is { } fastening ? Word("fastenings", fastening) : "";
+            : technique["fastening"] is { } fastening && technique["kind"]?.ToString() == "fastening" ? Word("fastenings", fastening) : "";
         return named.Length == 0 ? kind
             : named.Contains(kind.TrimEnd('s'), StringComparison.OrdinalIgnoreCase) ? named
             : $"{named} {kind.ToLowerInvariant()}".Trim();
@@ -121,6 +121,9 @@ public static class Say
         DateTimeOffset.TryParse(moment, CultureInfo.InvariantCulture, DateTimeStyles.None, out var when)
             ? when.ToLocalTime().ToString("d MMMM yyyy, HH:mm", CultureInfo.GetCultureInfo("en-GB")) : moment;
 
+    /// <summary>A whole number of an answer, whichever type it was written from.</summary>
+    public static long Number(JsonNode? number) => number is null ? 0 : long.Parse(number.ToString(), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture);
+
     /// <summary>A number with its noun: "1 piece", "12 pieces".</summary>
     public static string Count(long number, string one, string? many = null) =>
         number == 1 ? $"1 {one}" : $"{number.ToString("N0", CultureInfo.GetCultureInfo("en-GB"))} {many ?? one + "s"}";
@@ -129,11 +132,11 @@ public static class Say
 
     private static string Record(IEnumerable<Field> fields, JsonObject value) => string.Join(", ", fields
         .Select(f => (f, Text: f.Type is IdType ? "" : Value(f, value[f.Name]))).Where(p => p.Text.Length > 0)
-        .Select(p => p.f.Name is "text" or "is" or "word" or "name" or "part" ? p.Text
-            : p.f.Name == "sure" ? p.Text.ToLowerInvariant()
+        .Select(p => p.f.Name is "text" or "is" or "word" or "name" or "part" or "length" or "fibre" or "weave" or "what" or "use" ? p.Text
+            : p.f.Name is "sure" or "taken" or "side" or "face" or "weight" ? p.Text.ToLowerInvariant()
             : p.f.Type is FlagType ? (p.Text == "Yes" ? "" : "not ") + p.f.Label.ToLowerInvariant()
             : $"{Forms.Asking.For(p.f.Name, p.f).Label.ToLowerInvariant()} {(p.f.Type is ChoiceType ? p.Text.ToLowerInvariant() : p.Text)}"));
 
     private static string List(ListType list, JsonArray items) => list.Item is IdType ? ""
-        : string.Join(list.Item is RecordType ? "; " : ", ", items.OfType<JsonNode>().Select(n => Value(new Field("item", list.Item), n)).Where(t => t.Length > 0));
+        : string.Join(list.Item is RecordType ? "\n" : ", ", items.OfType<JsonNode>().Select(n => Value(new Field("item", list.Item), n)).Where(t => t.Length > 0));
 }

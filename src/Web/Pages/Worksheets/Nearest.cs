@@ -41,12 +41,12 @@ public sealed record Nearest(string Says, string Change)
         {
             "finished" => (Exact(one["finished"]), $"{Say.Length(one["finished"])} finished"),
             "cloth" => (Exact(one["cloth"]), $"{Say.Length(one["cloth"])} of cloth"),
-            "tucks" => (one["tucks"]!.ToString(), Say.Count(one["tucks"]!.GetValue<int>(), "tuck")),
+            "tucks" => (one["tucks"]!.ToString(), Say.Count(Say.Number(one["tucks"]), "tuck")),
             "width" => (Exact(one["width"]), $"tucks {Say.Length(one["width"])} wide"),
             "space" => (Exact(one["space"]), $"{Say.Length(one["space"])} between tucks"),
             _ => (Exact(one["lead"]), $"{Say.Length(one["lead"])} plain at the ends"),
         };
-        var whole = $"{Say.Count(one["tucks"]!.GetValue<int>(), "tuck")} of {Say.Length(one["width"])}"
+        var whole = $"{Say.Count(Say.Number(one["tucks"]), "tuck")} of {Say.Length(one["width"])}"
             + (one["space"] is { } space ? $", {Say.Length(space)} between" : "") + $", {Say.Length(one["lead"])} plain before, {Say.Length(one["finished"])} finished";
         return new($"{Say.Capital(words)}: {whole}", $"{change}={value}");
     }
