@@ -70,6 +70,11 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
     /// <summary>Adds an entry at the end of <c>techniques, examinations, condition</c> or <c>repairs</c>.</summary>
     public async Task<SavedEntry> AddEntry(Guid id, long version, string list, JsonObject entry, string who, CancellationToken ct = default)
     {
+        if (!GarmentShape.EntryLists.Contains(list))
+        {
+            throw new ArgumentException($"Nothing is added to \"{list}\" here; the lists are {string.Join(", ", GarmentShape.EntryLists)}.", nameof(list));
+        }
+
         var sent = Reading.Entry(list, entry);
         var saved = await Write(id, version, who, now => Decisions.Add(now, list, sent, clock.GetUtcNow()), now => Decisions.Differs(now, list, null, sent.Read), ct);
         return Shown(saved, list, saved.Garment.Fields[list]!.AsArray()[^1]!);

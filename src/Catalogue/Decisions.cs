@@ -222,18 +222,24 @@ internal static class Decisions
             faults.Senseless("name", "A piece needs a name, in a few words: \"Nainsook baby dress\".");
         }
 
+        if (after["number"]?.GetValue<string>() is { } number && NumberReservation.Normalise(number).Length > NumberReservation.Longest)
+        {
+            faults.Senseless("number", $"The number is too long when its characters are written out; {NumberReservation.Longest} of them is the most.");
+        }
+
         foreach (var list in GarmentShape.EntryLists.Append("pictures").Intersect(touched).ToList())
         {
             Entries.Identify(list, before, after, ids, faults);
             Entries.CheckCount(after, list, faults);
         }
 
+        var known = Entries.Known(after);
         foreach (var list in GarmentShape.EntryLists.Intersect(touched))
         {
             var (shape, entries) = (GarmentShape.EntryOf(list), after[list] as JsonArray ?? []);
             for (var i = 0; i < entries.Count; i++)
             {
-                Entries.CheckReferences(shape, entries[i]!.AsObject(), $"{list}[{i}]", after, faults);
+                Entries.CheckReferences(shape, entries[i]!.AsObject(), $"{list}[{i}]", known, faults);
             }
         }
 
@@ -249,7 +255,7 @@ internal static class Decisions
         Folding.Apply(folded, e);
         if (entry is not null)
         {
-            Entries.CheckReferences(GarmentShape.EntryOf(list), entry, "", folded, faults);
+            Entries.CheckReferences(GarmentShape.EntryOf(list), entry, "", Entries.Known(folded), faults);
         }
 
         Entries.CheckCount(folded, list, faults);

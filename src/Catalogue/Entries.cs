@@ -32,7 +32,7 @@ internal static class Entries
     /// <summary>Keeps the id of each entry sent with one and gives the others theirs; faults for ids not in the record.</summary>
     public static void Identify(string list, JsonObject before, JsonObject after, EntryIds ids, ICollection<Fault> faults)
     {
-        var known = before[list] as JsonArray;
+        var known = (before[list] as JsonArray ?? []).ToDictionary(e => e!["id"]!.GetValue<string>(), e => e!.AsObject());
         var met = new HashSet<string>();
         var entries = after[list] as JsonArray ?? [];
         for (var i = 0; i < entries.Count; i++)
@@ -47,7 +47,7 @@ internal static class Entries
             {
                 entry["id"] = ids.Next();
             }
-            else if (Folding.Place(known, id) is var place && place < 0)
+            else if (!known.TryGetValue(id, out var kept))
             {
                 faults.Senseless($"{list}[{i}].id", $"No entry of {list} has the id {id}; leave the id out to add an entry.");
             }
@@ -57,7 +57,7 @@ internal static class Entries
             }
             else if (list == "pictures")
             {
-                KeepUploaded(known![place]!.AsObject(), entry, $"{list}[{i}]", faults);
+                KeepUploaded(kept, entry, $"{list}[{i}]", faults);
             }
         }
     }
@@ -76,15 +76,19 @@ internal static class Entries
         }
     }
 
-    /// <summary>Faults for references in one value to what is not in the record, and for an entry that refers to itself.</summary>
-    public static void CheckReferences(RecordType shape, JsonObject value, string path, JsonObject record, ICollection<Fault> faults) =>
+    /// <summary>Every id of the record, as "list/id".</summary>
+    public static HashSet<string> Known(JsonObject record) => [.. GarmentShape.EntryLists.Append("pictures")
+        .SelectMany(list => record[list] as JsonArray ?? [], (list, e) => $"{list}/{e!["id"]?.GetValue<string>()}")];
+
+    /// <summary>Faults for references in one value to what is not known, and for an entry that refers to itself.</summary>
+    public static void CheckReferences(RecordType shape, JsonObject value, string path, HashSet<string> known, ICollection<Fault> faults) =>
         References.Walk(shape, value, path, (of, id, at, self) =>
         {
             if (id == self)
             {
                 faults.Senseless(at, "The entry refers to itself; send the id of another.");
             }
-            else if (Folding.Place(record[of] as JsonArray, id) < 0)
+            else if (!known.Contains($"{of}/{id}"))
             {
                 faults.Senseless(at, $"{of} has no entry with the id {id}; what is referred to must be in the record already.");
             }
@@ -93,8 +97,11 @@ internal static class Entries
         });
 
     /// <summary>Takes out references to what is no longer in the record.</summary>
-    public static void DropDangling(JsonObject record) =>
-        References.Walk(GarmentShape.Garment, record, "", (of, id, _, _) => Folding.Place(record[of] as JsonArray, id) >= 0);
+    public static void DropDangling(JsonObject record)
+    {
+        var known = Known(record);
+        References.Walk(GarmentShape.Garment, record, "", (of, id, _, _) => known.Contains($"{of}/{id}"));
+    }
 
     /// <summary>A fault when all four lists together hold too many.</summary>
     public static void CheckCount(JsonObject record, string path, ICollection<Fault> faults)

@@ -6,6 +6,9 @@ namespace HeirloomArchive.Catalogue;
 /// <summary>A number that is taken: the document's id is the number normalised, so that two pieces can't have it.</summary>
 public sealed class NumberReservation
 {
+    /// <summary>The most characters of a normalised number: one sign may stand for eighteen letters, and an index takes only so much.</summary>
+    internal const int Longest = 300;
+
     /// <summary>The number: Unicode NFKC, upper case, no white space.</summary>
     public string Id { get; set; } = "";
 

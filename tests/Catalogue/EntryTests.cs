@@ -68,10 +68,11 @@ public sealed class EntryTests(ArchiveFixture fixture) : IClassFixture<ArchiveFi
     }
 
     [Fact]
-    public async Task An_entry_can_not_refer_to_itself_nor_to_another_list()
+    public async Task An_entry_can_not_refer_to_itself_nor_to_another_list_and_pictures_are_not_entries_to_add()
     {
         var saved = await fixture.Enter("""{"name":"Cap","condition":[{"what":"tear"}],"techniques":[{"kind":"tucks"}]}""");
         var (tear, tucks) = (Id(saved.Garment, "condition", 0), Id(saved.Garment, "techniques", 0));
+        await Assert.ThrowsAsync<ArgumentException>(() => Archive.AddEntry(saved.Garment.Id, 1, "pictures", [], "teacher", Stop));
         foreach (var wrong in new[] { tear, tucks })
         {
             var refused = await Assert.ThrowsAsync<FaultException>(() =>
@@ -171,6 +172,8 @@ public sealed class EntryTests(ArchiveFixture fixture) : IClassFixture<ArchiveFi
         var (first, second) = (Id(saved.Garment, "pictures", 0), Id(saved.Garment, "pictures", 1));
         var put = await Archive.PutEntry(id, 2, "pictures", Guid.Parse(first), Json("""{"caption":"Back","view":"back","tags":["class"],"sha256":"aa"}"""), "teacher", Stop);
         Assert.Equal("""{"id":"ID","sha256":"aa","width":8,"height":6,"caption":"Back","view":"back","tags":["class"]}""", put.Entry.ToJsonString().Replace(first, "ID", StringComparison.Ordinal));
+        Assert.Equal(3, (await Archive.PutEntry(id, 3, "pictures", Guid.Parse(first), put.Entry, "teacher", Stop)).Garment.Version);
+        Assert.Equal(3, (await Archive.Change(id, 3, put.Garment.State(), "teacher", Stop)).Garment.Version);
         Assert.Equal("width", Assert.Single((await Assert.ThrowsAsync<FaultException>(() =>
             Archive.PutEntry(id, 3, "pictures", Guid.Parse(first), Json("""{"width":9}"""), "teacher", Stop))).Faults).Path);
 

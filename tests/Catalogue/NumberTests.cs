@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using HeirloomArchive.Sewing;
 using static HeirloomArchive.Catalogue.Tests.ArchiveFixture;
 
 namespace HeirloomArchive.Catalogue.Tests;
@@ -98,5 +99,25 @@ public sealed class NumberTests(ArchiveFixture fixture) : IClassFixture<ArchiveF
 
         Assert.Equal("X-1", (await Archive.Find(first, Stop))!.Number);
         Assert.Equal("X-2", (await Archive.Find(second, Stop))!.Number);
+    }
+
+    [Theory]
+    [InlineData("\uffff")]
+    [InlineData("\u200b\u202e\u0301")]
+    [InlineData("👗-1")]
+    [InlineData("'; DROP TABLE mt_events; --")]
+    public async Task Odd_numbers_are_numbers_too(string number)
+    {
+        var saved = await Archive.Enter(new JsonObject { ["number"] = number, ["name"] = "Odd" }, "teacher", Stop);
+        Assert.Equal(number, (await Archive.Find(saved.Garment.Id, Stop))!.Number);
+        await Assert.ThrowsAsync<TakenException>(() => Archive.Enter(new JsonObject { ["number"] = number, ["name"] = "Odd" }, "teacher", Stop));
+    }
+
+    [Fact]
+    public async Task A_number_whose_signs_stand_for_many_letters_is_refused_not_broken()
+    {
+        var number = new string('\ufdfa', 100); // eighteen letters each in NFKC
+        var refused = await Assert.ThrowsAsync<FaultException>(() => Archive.Enter(new JsonObject { ["number"] = number, ["name"] = "Long" }, "teacher", Stop));
+        Assert.Equal("number", Assert.Single(refused.Faults).Path);
     }
 }
