@@ -23,6 +23,9 @@ internal sealed class Run
 
     public string Lies { get; }
 
+    /// <summary>"towards the end".</summary>
+    public string LiesInWords => Lies.Replace("-", " the ", StringComparison.Ordinal);
+
     public Length Finished { get; }
 
     public Length Cloth { get; }

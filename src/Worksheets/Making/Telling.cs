@@ -29,7 +29,7 @@ internal static class Telling
                 Add($"Of the tucks there is left: {remains.Replace('-', ' ')}{Traces(tucks)}.", "Recorded on the antique.");
             }
 
-            Add($"The tucks lie {run.Lies.Replace('-', ' ')}.", tucks["lies"].Text() == run.Lies ? "As on the antique." : "Chosen for this worksheet; the antique's way is not recorded or is another.");
+            Add($"The tucks lie {run.LiesInWords}.", tucks["lies"].Text() == run.Lies ? "As on the antique." : "Chosen for this worksheet; the antique's way is not recorded or is another.");
         }
         else
         {
@@ -67,7 +67,7 @@ internal static class Telling
             var abreast = width.Length.Nanometres / along.Nanometres;
             var rows = (request.Alike + abreast - 1) / abreast;
             list.Add($"{Capital(cloth)}, {width.Text} wide: {(rows == 1 ? "once" : $"{rows} times")} the length of the folds with what is added to it"
-                + (request.Alike > 1 ? $"; {abreast} of {request.Alike} pieces lie side by side." : "."));
+                + (request.Alike > 1 ? $"; {Math.Min(abreast, request.Alike)} of {request.Alike} pieces lie side by side." : "."));
         }
         else
         {

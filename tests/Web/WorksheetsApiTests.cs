@@ -1,0 +1,125 @@
+using System.Net;
+using System.Text;
+using System.Text.Json.Nodes;
+using HeirloomArchive.Support;
+using UglyToad.PdfPig;
+
+namespace HeirloomArchive.Web.Tests;
+
+/// <summary>Worksheets over HTTP: made from a piece, kept, read, listed, printed.</summary>
+public sealed class WorksheetsApiTests(ArchiveHost host) : IClassFixture<ArchiveHost>
+{
+    private const string Fitting = """
+        "tucks":{"from":6,"to":20},"width":{"from":"1/8 in","to":"1/8 in"},"space":{"from":"1/8 in","to":"1/2 in"},"ends":{"from":"1 in","to":"3 in"},"finest":"1/16 in"
+        """;
+
+    [Fact] public async Task One_is_made_from_a_recorded_technique_and_read_again_as_it_was_answered()
+    {
+        var (garment, technique) = await Piece();
+        var (status, made, location) = await Post($$"""{"garment":"{{garment}}","technique":"{{technique}}","onto":{"finished":"12 in",{{Fitting}}} }""");
+
+        Assert.Equal(HttpStatusCode.Created, status);
+        Assert.Equal($"/api/worksheets/{made["id"]}", location);
+        Assert.Equal(1, made["recordVersion"]!.GetValue<long>());
+        Assert.Equal("12 in", made["result"]!["plan"]!["finished"]!["text"]!.GetValue<string>());
+        Assert.Equal("centre-front", made["result"]!["datum"]!["line"]!.GetValue<string>());
+        Assert.Equal(made.ToJsonString(), (await Get(location!)).ToJsonString());
+    }
+
+    [Fact] public async Task Setting_the_piece_aside_leaves_its_worksheet_as_it_was()
+    {
+        var (garment, technique) = await Piece();
+        var (_, made, location) = await Post($$"""{"garment":"{{garment}}","technique":"{{technique}}","onto":{"finished":"12 in",{{Fitting}}} }""");
+        var print = await host.Client.GetByteArrayAsync($"/worksheets/{made["id"]}.pdf");
+        using var aside = new HttpRequestMessage(HttpMethod.Delete, $"/api/garments/{garment}");
+        aside.Headers.TryAddWithoutValidation("If-Match", "\"1\"");
+        (await host.Client.SendAsync(aside)).EnsureSuccessStatusCode();
+
+        Assert.Equal(made.ToJsonString(), (await Get(location!)).ToJsonString());
+        Assert.Equal(print, await host.Client.GetByteArrayAsync($"/worksheets/{made["id"]}.pdf"));
+    }
+
+    [Fact] public async Task The_print_is_a_pdf_with_its_title()
+    {
+        var (_, made, _) = await Post("""{"title":"Pin tucks on lawn","plan":{"groups":[{"tucks":5,"width":"1/8 in","space":"1/4 in"}]}}""");
+        using var answer = await host.Client.GetAsync($"/worksheets/{made["id"]}.pdf");
+
+        Assert.Equal("application/pdf", answer.Content.Headers.ContentType!.MediaType);
+        using var print = PdfDocument.Open(await answer.Content.ReadAsByteArrayAsync());
+        Assert.Equal("Pin tucks on lawn", print.Information.Title);
+    }
+
+    [Fact] public async Task The_list_has_the_newest_first_and_a_page_after_the_last_is_empty()
+    {
+        await Post("""{"title":"Older","plan":{"groups":[{"tucks":1,"width":"1/8 in"}]}}""");
+        var (_, newer, _) = await Post("""{"title":"Newer","plan":{"groups":[{"tucks":1,"width":"1/8 in"}]}}""");
+        var list = await Get("/api/worksheets?page=1&size=2");
+        var total = list["total"]!.GetValue<int>();
+
+        Assert.True(total >= 2);
+        Assert.Equal(["Newer", "Older"], list["items"]!.AsArray().Select(i => i!["title"]!.GetValue<string>()));
+        Assert.Equal(newer["id"]!.GetValue<string>(), list["items"]![0]!["id"]!.GetValue<string>());
+        Assert.Null(list["items"]![0]!["garment"]);
+        Assert.Empty((await Get($"/api/worksheets?page={total + 1}&size=1"))["items"]!.AsArray());
+    }
+
+    [Fact] public async Task What_does_not_fit_is_422_with_its_reason_and_the_nearest_that_does()
+    {
+        var (status, problem, _) = await Post($$"""{"onto":{"finished":"3 in",{{Fitting}}} }""");
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, status);
+        Assert.NotEmpty(problem["reason"]!.GetValue<string>());
+        Assert.NotEmpty(problem["nearest"]!.AsArray());
+    }
+
+    [Theory]
+    [InlineData("""{"plan":{"groups":[{"tucks":1,"width":"1/8 in"}]},"wibble":1}""", 400, "wibble")]
+    [InlineData("""{"onto":{"tucks":{"from":1,"to":1},"width":{"from":"1 in","to":"1 in"},"ends":{"from":"0 in","to":"9 in"},"finest":"1/16 in"}}""", 422, "onto.finished")]
+    [InlineData("""{"plan":{"groups":[{"tucks":1,"width":"1/8 in"}]},"trims":[{}]}""", 422, "trims[0].edge")]
+    public async Task A_refusal_names_the_field(string request, int expected, string path)
+    {
+        var (status, problem, _) = await Post(request);
+
+        Assert.Equal(expected, (int)status);
+        Assert.Contains(path, problem["errors"]!.AsObject().Select(e => e.Key));
+    }
+
+    [Theory]
+    [InlineData("/api/worksheets/018f3c3e-0000-7000-8000-00000000dead", 404)]
+    [InlineData("/worksheets/018f3c3e-0000-7000-8000-00000000dead.pdf", 404)]
+    [InlineData("/api/worksheets?page=0", 400)]
+    public async Task What_is_not_there_or_not_a_page_is_refused(string path, int expected)
+    {
+        using var answer = await host.Client.GetAsync(path);
+        Assert.Equal(expected, (int)answer.StatusCode);
+    }
+
+    [Fact] public async Task An_unknown_garment_is_404_and_an_unknown_technique_422()
+    {
+        var (garment, _) = await Piece();
+        const string plan = """
+            "plan":{"groups":[{"tucks":1,"width":"1/8 in"}]}
+            """;
+
+        Assert.Equal(HttpStatusCode.NotFound, (await Post($$"""{"garment":"018f3c3e-0000-7000-8000-00000000dead",{{plan}}}""")).Status);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, (await Post($$"""{"garment":"{{garment}}","technique":"018f3c3e-0000-7000-8000-00000000dead",{{plan}}}""")).Status);
+    }
+
+    private async Task<(string Garment, string Technique)> Piece()
+    {
+        var (_, state, _) = await Post("""
+            {"name":"A tucked yoke","kind":"baby-dress","techniques":[{"kind":"tucks","tuckKind":"pin","part":"yoke",
+             "groups":[{"tucks":6,"width":"1/16 in","space":"3/16 in"}],"measuredFrom":"centre-front","turned":"to-sides","sewn":"hand"}]}
+            """, "/api/garments");
+        return (state["id"]!.GetValue<string>(), state["techniques"]![0]!["id"]!.GetValue<string>());
+    }
+
+    private async Task<(HttpStatusCode Status, JsonObject Answer, string? Location)> Post(string json, string path = "/api/worksheets")
+    {
+        using var body = new StringContent(json, Encoding.UTF8, "application/json");
+        using var answer = await host.Client.PostAsync(path, body);
+        return (answer.StatusCode, JsonNode.Parse(await answer.Content.ReadAsStringAsync())!.AsObject(), answer.Headers.Location?.ToString());
+    }
+
+    private async Task<JsonNode> Get(string path) => JsonNode.Parse(await host.Client.GetStringAsync(path))!;
+}
