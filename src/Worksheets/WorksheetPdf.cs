@@ -14,18 +14,18 @@ public static class WorksheetPdf
     // The writer of PDF files keeps its font tables for the whole program and does not say that two may use them at once.
     private static readonly Lock OneAtATime = new();
 
-    /// <summary>The whole PDF file.</summary>
-    public static byte[] Render(Worksheet worksheet)
+    /// <summary>The whole PDF file; for a printer that she has measured, its gauges and marks drawn so that they come out true.</summary>
+    public static byte[] Render(Worksheet worksheet, Printer? printer = null)
     {
         ArgumentNullException.ThrowIfNull(worksheet);
         lock (OneAtATime)
         {
-            var (_, pages) = Draw(worksheet, 0);
-            return Draw(worksheet, pages).File;
+            var (_, pages) = Draw(worksheet, printer, 0);
+            return Draw(worksheet, printer, pages).File;
         }
     }
 
-    private static (byte[] File, int Pages) Draw(Worksheet worksheet, int pagesInAll)
+    private static (byte[] File, int Pages) Draw(Worksheet worksheet, Printer? printer, int pagesInAll)
     {
         using var document = new PdfDocument();
         document.Info.Title = worksheet.Title;
@@ -35,7 +35,7 @@ public static class WorksheetPdf
         var footer = $"{worksheet.Title} · {worksheet.Made.ToString("d MMMM yyyy", CultureInfo.InvariantCulture)}";
         using (var sheet = new Sheet(document, worksheet.Paper, worksheet.Landscape, footer, pagesInAll))
         {
-            Contents.Write(sheet, worksheet);
+            Contents.Write(sheet, worksheet, printer);
         }
 
         var pages = document.PageCount;

@@ -2,7 +2,7 @@ using Marten;
 
 namespace HeirloomArchive.Worksheets;
 
-/// <summary>How worksheets are kept: plain documents, written once.</summary>
+/// <summary>How worksheets are kept: a plain document, written once; ticks and printers beside it.</summary>
 public static class WorksheetStore
 {
     /// <summary>Adds the room's documents to the archive's store.</summary>
@@ -10,5 +10,7 @@ public static class WorksheetStore
     {
         ArgumentNullException.ThrowIfNull(options);
         options.Schema.For<Worksheet>();
+        options.Schema.For<Ticks>();
+        options.Schema.For<Printer>();
     }
 }

@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Json.Nodes;
 using HeirloomArchive.Support;
 using UglyToad.PdfPig;
+using UglyToad.PdfPig.Core;
 
 namespace HeirloomArchive.Web.Tests;
 
@@ -103,6 +104,38 @@ public sealed class WorksheetsApiTests(ArchiveHost host) : IClassFixture<Archive
 
         Assert.Equal(HttpStatusCode.NotFound, (await Post($$"""{"garment":"018f3c3e-0000-7000-8000-00000000dead",{{plan}}}""")).Status);
         Assert.Equal(HttpStatusCode.UnprocessableEntity, (await Post($$"""{"garment":"{{garment}}","technique":"018f3c3e-0000-7000-8000-00000000dead",{{plan}}}""")).Status);
+    }
+
+    [Fact] public async Task Ticks_are_kept_beside_the_worksheet()
+    {
+        var (_, made, location) = await Post("""{"plan":{"groups":[{"tucks":2,"width":"1/8 in","space":"1/4 in"}]}}""");
+        Assert.Empty((await Get($"{location}/ticks"))["done"]!.AsArray());
+
+        Assert.Equal(HttpStatusCode.OK, await Put($"{location}/ticks", """{"done":[3,1,3]}"""));
+        Assert.Equal([1, 3], (await Get($"{location}/ticks"))["done"]!.AsArray().Select(n => n!.GetValue<int>()));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, await Put($"{location}/ticks", """{"done":[1,999]}"""));
+        Assert.Equal(HttpStatusCode.BadRequest, await Put($"{location}/ticks", """{"done":["one"]}"""));
+        Assert.Equal(made.ToJsonString(), (await Get(location!)).ToJsonString());
+    }
+
+    [Fact] public async Task For_a_measured_printer_the_marks_are_drawn_so_that_they_come_out_true()
+    {
+        var (_, made, _) = await Post("""{"plan":{"groups":[{"tucks":2,"width":"1/8 in","space":"1/4 in"}]}}""");
+        var (status, printer, _) = await Post("""{"name":"The one upstairs","measured":"48 mm"}""", "/api/printers");
+        Assert.Equal(HttpStatusCode.Created, status);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, (await Post("""{"name":"No","measured":"5 in"}""", "/api/printers")).Status);
+
+        using var print = PdfDocument.Open(await host.Client.GetByteArrayAsync($"/worksheets/{made["id"]}.pdf?printer={printer["id"]}"));
+        var drawn = print.GetPages().Last().Paths.SelectMany(p => p).SelectMany(s => s.Commands).OfType<PdfSubpath.Line>()
+            .Where(l => Math.Abs(l.From.Y - l.To.Y) < 0.001).Select(l => Math.Abs(l.To.X - l.From.X) * 25.4 / 72);
+        Assert.Contains(drawn, l => Math.Abs((l * 48 / 50) - 50) < 0.01);
+    }
+
+    private async Task<HttpStatusCode> Put(string path, string json)
+    {
+        using var body = new StringContent(json, Encoding.UTF8, "application/json");
+        using var answer = await host.Client.PutAsync(path, body);
+        return answer.StatusCode;
     }
 
     private async Task<(string Garment, string Technique)> Piece()

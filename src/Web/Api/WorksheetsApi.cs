@@ -15,6 +15,10 @@ public static class WorksheetsApi
         worksheets.MapPost("/", Make).WithSummary("Make a worksheet from a technique and a cloth, and keep it.").Accepts<JsonObject>("application/json");
         worksheets.MapGet("/", List).WithSummary("All worksheets, newest first.");
         worksheets.MapGet("/{id:guid}", Read).WithSummary("A worksheet as it was made.");
+        worksheets.MapGet("/{id:guid}/ticks", ReadTicks).WithSummary("The steps ticked off.");
+        worksheets.MapPut("/{id:guid}/ticks", PutTicks).WithSummary("Tick steps off; the whole list each time.").Accepts<JsonObject>("application/json");
+        app.MapGet("/api/printers", ListPrinters).WithTags("Worksheets").WithSummary("Printers whose control mark was measured.");
+        app.MapPost("/api/printers", AddPrinter).WithTags("Worksheets").WithSummary("Keep what a printer's 50 mm mark measured.").Accepts<JsonObject>("application/json");
         app.MapGet("/worksheets/{id:guid}.pdf", Print).WithTags("Worksheets").WithSummary("Its print, at true size.");
     }
 
@@ -64,14 +68,59 @@ public static class WorksheetsApi
 
     private static async Task<IResult> Print(Guid id, HttpContext http, IDocumentStore store, CancellationToken ct)
     {
-        if (http.Request.Query.ContainsKey("printer"))
+        var worksheet = await Find(id, store, ct);
+        var printer = await PrinterOf(http.Request.Query["printer"].ToString(), store, ct);
+        http.Response.Headers.ContentDisposition = $"inline; filename=\"worksheet-{id}.pdf\"";
+        return Results.Bytes(WorksheetPdf.Render(worksheet, printer), "application/pdf");
+    }
+
+    private static async Task<IResult> ReadTicks(Guid id, IDocumentStore store, CancellationToken ct)
+    {
+        await Find(id, store, ct);
+        await using var session = store.QuerySession();
+        return Api.Json((await session.LoadAsync<Ticks>(id, ct) ?? new Ticks { Id = id }).ToJson());
+    }
+
+    private static async Task<IResult> PutTicks(Guid id, HttpRequest request, IDocumentStore store, CancellationToken ct)
+    {
+        var ticks = Ticks.Read(await Body.ReadObject(request, ct), await Find(id, store, ct));
+        await using var session = store.LightweightSession();
+        session.Store(ticks);
+        await session.SaveChangesAsync(ct);
+        return Api.Json(ticks.ToJson());
+    }
+
+    private static async Task<IResult> ListPrinters(IDocumentStore store, CancellationToken ct)
+    {
+        await using var session = store.QuerySession();
+        var printers = await session.Query<Printer>().OrderBy(p => p.Name).ThenBy(p => p.Id).ToListAsync(ct);
+        return Api.Json(new JsonObject { ["total"] = printers.Count, ["items"] = new JsonArray([.. printers.Select(p => p.ToJson())]) });
+    }
+
+    private static async Task<IResult> AddPrinter(HttpContext http, IDocumentStore store, CancellationToken ct)
+    {
+        var printer = Printer.Read(await Body.ReadObject(http.Request, ct));
+        await using var session = store.LightweightSession();
+        session.Insert(printer);
+        await session.SaveChangesAsync(ct);
+        http.Response.Headers.Location = "/api/printers";
+        return Api.Json(printer.ToJson(), StatusCodes.Status201Created);
+    }
+
+    private static async Task<Printer?> PrinterOf(string asked, IDocumentStore store, CancellationToken ct)
+    {
+        if (asked.Length == 0)
         {
-            throw new FaultException("printer", "A printer's own scale is not served yet; print at 100 % and check the control marks.");
+            return null;
         }
 
-        var worksheet = await Find(id, store, ct);
-        http.Response.Headers.ContentDisposition = $"inline; filename=\"worksheet-{id}.pdf\"";
-        return Results.Bytes(WorksheetPdf.Render(worksheet), "application/pdf");
+        if (!Guid.TryParse(asked, out var id))
+        {
+            throw new FaultException("printer", "This is not the id of a printer.", FaultKind.Unreadable);
+        }
+
+        await using var session = store.QuerySession();
+        return await session.LoadAsync<Printer>(id, ct) ?? throw new NotFoundException($"No printer has the id {id}.");
     }
 
     private static async Task<Worksheet> Find(Guid id, IDocumentStore store, CancellationToken ct)

@@ -185,13 +185,15 @@ internal sealed class Diagram
         AddDatum(shapes, datum["finished"].Mm(), X, _ => true, top - 7, bottom + 1.2);
 
         // Where lines would run together in print, the folds alone are drawn, finely.
-        var dense = lines.Zip(lines.Skip(1), (a, b) => Math.Abs(b.SewnFold - a.SewnFold)).Append(finished).Min() * scale < 2;
+        var crowded = lines.Zip(lines.Skip(1)).Where(n => Math.Abs(n.Second.SewnFold - n.First.SewnFold) * scale < 2)
+            .SelectMany(n => (int[])[n.First.Tuck, n.Second.Tuck]).ToHashSet();
 
         // A tuck lies over its neighbour on the side it is pressed to: draw the covered one first.
         var onTop = lines.Where(l => l.SewnFold >= l.SewnStitch).Reverse().Concat(lines.Where(l => l.SewnFold < l.SewnStitch));
         foreach (var line in onTop)
         {
             var (a, b) = (Math.Min(line.SewnStitch, line.SewnFold), Math.Max(line.SewnStitch, line.SewnFold));
+            var dense = crowded.Contains(line.Tuck);
             shapes.Add(new Box(X(a), top, (b - a) * scale, ClothHeight, Ink.Tuck));
             if (!dense)
             {

@@ -9,7 +9,7 @@ namespace HeirloomArchive.Worksheets.Pdf;
 /// <summary>What stands on the sheet, in the order in which she needs it.</summary>
 internal static class Contents
 {
-    public static void Write(Sheet sheet, Worksheet worksheet)
+    public static void Write(Sheet sheet, Worksheet worksheet, Printer? printer)
     {
         var result = worksheet.Result;
         Head(sheet, worksheet);
@@ -26,7 +26,7 @@ internal static class Contents
         Section(sheet, "To buy", result["shopping"]);
         Section(sheet, "Evidence and guess", result["evidence"], "text", "is");
         Notes(sheet, worksheet.Request["notes"].Text());
-        GaugePage.Write(sheet, result);
+        new GaugePage(sheet, printer).Write(result);
     }
 
     private static void Head(Sheet sheet, Worksheet worksheet)

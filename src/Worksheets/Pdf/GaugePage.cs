@@ -5,13 +5,15 @@ using PdfSharp.UniversalAccessibility;
 namespace HeirloomArchive.Worksheets.Pdf;
 
 /// <summary>The last page: control marks and gauges, all at true size.</summary>
-internal static class GaugePage
+internal sealed class GaugePage(Sheet sheet, Printer? printer)
 {
     private const double CardHeight = 78, NotchDepth = 7, NotchHalf = 1.7;
 
     private static readonly XPen Thin = new(Sheet.Ink, 0.6), Cut = new(Sheet.Quiet, 0.6) { DashPattern = [5, 3.5] };
 
-    public static void Write(Sheet sheet, JsonObject result)
+    private readonly double stretch = printer?.Stretch() ?? 1;
+
+    public void Write(JsonObject result)
     {
         var gauges = result["gauges"].Each().ToList();
         sheet.NewPage();
@@ -20,8 +22,13 @@ internal static class GaugePage
             "Print at 100 % (“actual size”, no fitting to the page). Then lay a ruler on both marks. If either measures differently, "
             + "do not use the gauge: mend the printer's setting and print again, or work from the table with a ruler. The table is right either way.",
             Fonts.Body(10), Sheet.Ink, after: 8);
-        Mark(sheet, 50, "50 mm");
-        Mark(sheet, 50.8, "2 in");
+        if (printer is not null)
+        {
+            sheet.Text($"Drawn for “{printer.Name}”, on which the 50 mm mark measured {printer.Typed}; on another printer it is not true.", Fonts.Bold(10), Sheet.Ink, after: 8);
+        }
+
+        Mark(50, "50 mm");
+        Mark(50.8, "2 in");
         if (gauges.Count == 0)
         {
             return;
@@ -35,14 +42,14 @@ internal static class GaugePage
 
         foreach (var gauge in gauges)
         {
-            Card(sheet, gauge);
+            Card(gauge);
         }
     }
 
     /// <summary>A length to check the print by, with a tick at either end.</summary>
-    private static void Mark(Sheet sheet, double millimetres, string name)
+    private void Mark(double millimetres, string name)
     {
-        var (x, length, y) = (sheet.Left, Sheet.Mm(millimetres), sheet.Y + 8);
+        var (x, length, y) = (sheet.Left, True(millimetres), sheet.Y + 8);
         sheet.Tags.BeginElement(PdfIllustrationElementTag.Figure, $"Control mark: {name} long.", new XRect(x, sheet.Y, length, 16));
         sheet.Graphics.DrawLine(Thin, x, y, x + length, y);
         sheet.Graphics.DrawLine(Thin, x, y - 6, x, y + 6);
@@ -52,11 +59,11 @@ internal static class GaugePage
         sheet.Gap(26);
     }
 
-    private static void Card(Sheet sheet, JsonObject gauge)
+    private void Card(JsonObject gauge)
     {
         var notches = gauge["notches"].Each().ToList();
         var longest = notches.Max(n => n["at"].Mm());
-        var length = Math.Max(Sheet.Mm(longest) + 40, Sheet.Mm(60));
+        var length = Math.Max(True(longest) + 40, Sheet.Mm(60));
         sheet.Need(CardHeight + 40 + (notches.Count * 14));
         sheet.Gap(8);
         sheet.Text(gauge["title"].Text(), Fonts.Bold(10.5), Sheet.Ink, after: 5);
@@ -66,7 +73,7 @@ internal static class GaugePage
         }
         else
         {
-            Draw(sheet, gauge, notches, length);
+            Draw(gauge, notches, length);
         }
 
         sheet.List(() =>
@@ -78,7 +85,7 @@ internal static class GaugePage
         });
     }
 
-    private static void Draw(Sheet sheet, JsonObject gauge, List<JsonObject> notches, double length)
+    private void Draw(JsonObject gauge, List<JsonObject> notches, double length)
     {
         var (x, y, bottom) = (sheet.Left, sheet.Y, sheet.Y + CardHeight);
         sheet.Tags.BeginElement(PdfIllustrationElementTag.Figure, $"{gauge["title"].Text()}, at true size.", new XRect(x, y, length, CardHeight));
@@ -90,7 +97,7 @@ internal static class GaugePage
         for (var i = 0; i < places.Count; i++)
         {
             var place = places[i];
-            var at = x + Sheet.Mm(place.Key);
+            var at = x + True(place.Key);
             var foot = y + NotchDepth + 12 + (Math.Min(places.Count - 1 - i, 3) * 13);
             sheet.Graphics.DrawLine(Thin, at, y, at, foot);
             sheet.Graphics.DrawPolygon(Thin, XBrushes.White,
@@ -102,4 +109,7 @@ internal static class GaugePage
         sheet.Tags.End();
         sheet.Y = bottom + 8;
     }
+
+    /// <summary>A true length on her paper, in points.</summary>
+    private double True(double millimetres) => Sheet.Mm(millimetres) * stretch;
 }

@@ -164,7 +164,11 @@ internal sealed class Sheet : IDisposable
             Tags.End();
             Tags.BeginElement(Tag.ListBody);
             Lines(entries[i].Text, Fonts.Body(9.5), Ink, x + indent, width - indent);
-            Lines(entries[i].Small, Fonts.Body(8), Quiet, x + indent, width - indent);
+            if (entries[i].Small.Length > 0)
+            {
+                Lines(entries[i].Small, Fonts.Body(8), Quiet, x + indent, width - indent);
+            }
+
             Tags.End();
             Tags.End();
             Y += gap;

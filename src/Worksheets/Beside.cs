@@ -1,0 +1,103 @@
+using System.Text.Json.Nodes;
+using HeirloomArchive.Sewing;
+using HeirloomArchive.Worksheets.Asking;
+
+namespace HeirloomArchive.Worksheets;
+
+/// <summary>The steps she has ticked off at the sewing table. Kept beside the worksheet, which never changes.</summary>
+public sealed class Ticks
+{
+    /// <summary>The worksheet's id.</summary>
+    public Guid Id { get; set; }
+
+    /// <summary>Step numbers, rising.</summary>
+    public IReadOnlyList<int> Done { get; set; } = [];
+
+    /// <summary>Reads <c>{"done":[step numbers]}</c> against the worksheet's own steps.</summary>
+    /// <exception cref="FaultException">Not a list of numbers, or a number that is no step.</exception>
+    public static Ticks Read(JsonObject body, Worksheet worksheet)
+    {
+        ArgumentNullException.ThrowIfNull(worksheet);
+        List<Fault> faults = [];
+        var reader = new StrictReader(body, "", faults);
+        var steps = worksheet.Result["steps"]!.AsArray().Count;
+        var list = reader.List("done", 10_000);
+        if (list is null && faults.Count == 0)
+        {
+            reader.Unreadable("done", "The steps done are missing: a list of step numbers, as in [1, 2].");
+        }
+
+        SortedSet<int> done = [];
+        for (var i = 0; i < (list?.Count ?? 0); i++)
+        {
+            if (list![i] is not JsonValue value || !value.TryGetValue<decimal>(out var number))
+            {
+                faults.Add(new Fault($"done[{i}]", $"{StrictReader.Shown(list[i])} is not a number.", FaultKind.Unreadable));
+            }
+            else if (number < 1 || number > steps || number != decimal.Truncate(number))
+            {
+                faults.Add(new Fault($"done[{i}]", $"{StrictReader.Shown(list[i])} is no step of this worksheet; they go from 1 to {steps}."));
+            }
+            else
+            {
+                done.Add((int)number);
+            }
+        }
+
+        reader.RefuseTheRest();
+        return faults.Count == 0 ? new Ticks { Id = worksheet.Id, Done = [.. done] } : throw new FaultException(faults);
+    }
+
+    public JsonObject ToJson() => new() { ["done"] = new JsonArray([.. Done.Select(n => JsonValue.Create(n))]) };
+}
+
+/// <summary>A printer whose 50 mm control mark she has measured.</summary>
+public sealed class Printer
+{
+    private static readonly Length Mark = Length.FromMillimetres(50), Least = Length.FromMillimetres(40), Most = Length.FromMillimetres(60);
+
+    public Guid Id { get; set; }
+
+    public string Name { get; set; } = "";
+
+    /// <summary>What the 50 mm mark measured, in nanometres.</summary>
+    public long Nanometres { get; set; }
+
+    /// <summary>The same as she typed it.</summary>
+    public string Typed { get; set; } = "";
+
+    /// <summary>Reads <c>{"name","measured"}</c>.</summary>
+    /// <exception cref="FaultException">A name or a measure is missing, or the measure is not near 50 mm.</exception>
+    public static Printer Read(JsonObject body)
+    {
+        List<Fault> faults = [];
+        var reader = new StrictReader(body, "", faults);
+        var (name, before) = (reader.Text("name", 100), faults.Count);
+        if (name is null && before == 0)
+        {
+            reader.Senseless("name", "The printer needs a name, as in “the one in the sewing room”.");
+        }
+
+        before = faults.Count;
+        var measured = reader.Length("measured");
+        if (faults.Count == before && (measured is not { } m || m.Length < Least || m.Length > Most))
+        {
+            reader.Senseless("measured", "Give what the 50 mm mark measured on paper, from 40 mm to 60 mm.");
+        }
+
+        reader.RefuseTheRest();
+        return faults.Count == 0
+            ? new Printer { Id = Guid.CreateVersion7(), Name = name!, Nanometres = measured!.Value.Length.Nanometres, Typed = measured.Value.Text }
+            : throw new FaultException(faults);
+    }
+
+    /// <summary>By how much to draw longer, so that this printer prints it true.</summary>
+    public double Stretch() => (double)Mark.Nanometres / Nanometres;
+
+    public JsonObject ToJson() => new()
+    {
+        ["id"] = Id,
+        ["name"] = Name,
+        ["measured"] = LengthJson.Write(Length.FromNanometres(Nanometres), Typed),
+    };
+}
