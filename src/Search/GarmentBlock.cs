@@ -1,0 +1,181 @@
+using System.Text.Json.Nodes;
+using Lucene.Net.Documents;
+using Lucene.Net.Util;
+
+namespace HeirloomArchive.Search;
+
+/// <summary>Turns one garment into its block of documents: an entry each, the garment itself last.</summary>
+internal static class GarmentBlock
+{
+    /// <summary>The layout of the documents. Raise it when a field is added or means something else.</summary>
+    public const int Layout = 1;
+
+    // A term may have 32 766 bytes; a longer value could not be typed as a filter anyway.
+    private const int LongestTerm = 8_000;
+
+    private static readonly FieldType Indexed = new(TextField.TYPE_NOT_STORED) { IsStored = false };
+
+    public static List<Document> Of(Guid id, JsonObject state)
+    {
+        var block = new List<Document>();
+        var said = new RecordText();
+        var lines = new List<string>();
+        foreach (var technique in Parameter.Entries(state["techniques"]))
+        {
+            var isLace = Parameter.LaceKinds.Contains(Parameter.Text(technique["kind"]) ?? "");
+            var document = Entry(technique, "techniques", said, lines, isLace ? [Group.Work, Group.Lace] : [Group.Work]);
+            Widths(document, Spans.TuckWidth, Parameter.Entries(technique["groups"]));
+            if (isLace)
+            {
+                Widths(document, Spans.LaceWidth, [technique]);
+            }
+
+            block.Add(document);
+        }
+
+        foreach (var finding in Parameter.Entries(state["condition"]))
+        {
+            // What has ended is still told by its words, but no longer counts as the piece's condition.
+            block.Add(Entry(finding, "condition", said, lines, finding["ended"] is null ? [Group.Condition] : []));
+        }
+
+        foreach (var repair in Parameter.Entries(state["repairs"]))
+        {
+            block.Add(Entry(repair, "repairs", said, lines, [Group.Repair]));
+        }
+
+        block.Add(Whole(id, state, said, lines));
+        foreach (var document in block)
+        {
+            document.Add(new StringField(Fields.Garment, id.ToString(), Field.Store.NO));
+        }
+
+        return block;
+    }
+
+    private static Document Entry(JsonObject entry, string list, RecordText said, List<string> lines, Group[] groups)
+    {
+        var document = new Document();
+        var text = RecordText.Of(entry, list);
+        foreach (var group in groups)
+        {
+            document.Add(new StringField(Fields.Group, group.ToString(), Field.Store.NO));
+            Values(document, Parameter.Of(group), entry);
+        }
+
+        if (list == "techniques" && Parameter.Text(entry["id"]) is { } id)
+        {
+            document.Add(new StoredField(Fields.Entry, id));
+        }
+
+        Text(document, text.Labels);
+        Trade(document, text);
+        text.Free.ForEach(said.Say);
+        lines.Add(Line(text));
+        return document;
+    }
+
+    private static Document Whole(Guid id, JsonObject state, RecordText said, List<string> lines)
+    {
+        var document = new Document { new StringField(Fields.Kind, Fields.Parent, Field.Store.NO) };
+        Values(document, Parameter.Of(Group.Garment), state);
+        var text = RecordText.Of(state, "garment");
+        Text(document, [.. text.Labels, .. text.Free, .. said.Free]);
+        text.Trade.UnionWith(said.Trade);
+        text.Lengths.UnionWith(said.Lengths);
+        Trade(document, text);
+
+        var name = Parameter.Text(state["name"]) ?? "";
+        var number = Parameter.Text(state["number"]);
+        var dated = Parameter.Text(state["dated"]);
+        document.Add(new TextField(Fields.Name, name, Field.Store.YES));
+        Sorted(document, Fields.ByName, NaturalOrder.Key(name));
+        Sorted(document, Fields.ById, id.ToString());
+        document.Add(new StoredField(Fields.Id, id.ToString()));
+        var head = new HashSet<string?> { name, number, dated };
+        document.Add(new StoredField(Fields.Shown, string.Join(" · ", text.Free.Where(f => !head.Contains(f)).Append(string.Join(", ", text.Labels)).Concat(lines).Where(l => l.Length > 0))));
+        if (number is not null)
+        {
+            document.Add(new StoredField(Fields.Number, number));
+            document.Add(new StringField(Fields.NumberTyped, Term(NaturalOrder.Normal(number)), Field.Store.NO));
+            Sorted(document, Fields.ByNumber, NaturalOrder.Key(number));
+        }
+
+        if (dated is not null)
+        {
+            document.Add(new StoredField(Fields.Dated, dated));
+            if (Spans.YearsOf(dated) is { } years)
+            {
+                Year(document, Fields.YearFrom, years.From);
+                Year(document, Fields.YearTo, years.To);
+            }
+        }
+
+        if (Parameter.Entries(state["pictures"]).FirstOrDefault() is { } picture && Parameter.Text(picture["id"]) is { } pictureId)
+        {
+            document.Add(new StoredField(Fields.Picture, pictureId));
+        }
+
+        return document;
+    }
+
+    private static string Line(RecordText text) =>
+        string.Join(": ", new[] { string.Join(", ", text.Labels), string.Join(" ", text.Free) }.Where(t => t.Length > 0));
+
+    private static void Values(Document document, IEnumerable<Parameter> parameters, JsonObject entry)
+    {
+        foreach (var parameter in parameters)
+        {
+            foreach (var value in parameter.Read(entry).OfType<string>().Select(Term).Distinct())
+            {
+                document.Add(new StringField(parameter.Name, value, Field.Store.NO));
+                if (parameter.Facet)
+                {
+                    document.Add(new SortedSetDocValuesField(parameter.Name, new BytesRef(value)));
+                }
+            }
+        }
+    }
+
+    private static void Text(Document document, IEnumerable<string> texts)
+    {
+        foreach (var text in texts)
+        {
+            document.Add(new Field(Fields.Text, text, Indexed));
+            document.Add(new Field(Fields.WholeWords, text, Indexed));
+        }
+    }
+
+    private static void Trade(Document document, RecordText text)
+    {
+        foreach (var word in text.Trade)
+        {
+            document.Add(new StringField(Fields.Trade, word, Field.Store.NO));
+        }
+
+        foreach (var length in text.Lengths)
+        {
+            document.Add(new Int64Field(Fields.Length, length, Field.Store.NO));
+        }
+    }
+
+    private static void Widths(Document document, string field, IEnumerable<JsonObject> entries)
+    {
+        foreach (var width in entries.Select(e => (e["width"] as JsonObject)?["mm"]).OfType<JsonNode>())
+        {
+            document.Add(new Int64Field(field, RecordText.Nanometres(width), Field.Store.NO));
+        }
+    }
+
+    private static void Year(Document document, string field, int year)
+    {
+        document.Add(new Int32Field(field, year, Field.Store.NO));
+        document.Add(new NumericDocValuesField(field, year));
+    }
+
+    private static void Sorted(Document document, string field, string key) =>
+        document.Add(new SortedDocValuesField(field, new BytesRef(Term(key))));
+
+    /// <summary>A value as it can stand in the index.</summary>
+    internal static string Term(string value) => value.Length <= LongestTerm ? value : value[..LongestTerm];
+}

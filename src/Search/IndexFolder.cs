@@ -1,0 +1,194 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Lucene.Net.Analysis.Miscellaneous;
+using Lucene.Net.Index;
+using Lucene.Net.Search;
+using Lucene.Net.Store;
+
+namespace HeirloomArchive.Search;
+
+/// <summary>One index on disk with its writer. What was put is seen by every search that begins afterwards.</summary>
+internal sealed class IndexFolder : IDisposable
+{
+    private const string Layout = "layout", Words = "words", Sequence = "sequence";
+
+    private readonly FSDirectory directory;
+    private readonly IndexWriter writer;
+    private readonly SearcherManager searchers;
+    private readonly System.Threading.Lock refreshing = new();
+    private long written;
+    private long shown;
+    private long committed;
+
+    private IndexFolder(string path, FSDirectory directory, IndexWriter writer)
+    {
+        FolderPath = path;
+        this.directory = directory;
+        this.writer = writer;
+        searchers = new SearcherManager(writer, applyAllDeletes: true, null);
+        var known = writer.CommitData;
+        Position = known.TryGetValue(Sequence, out var sequence) ? long.Parse(sequence, CultureInfo.InvariantCulture) : 0;
+        KnowsTodaysWords = !known.TryGetValue(Words, out var words) || words == Vocabulary.Trade.Fingerprint;
+    }
+
+    public string FolderPath { get; }
+
+    /// <summary>The position up to which the record is in it for certain, as of the last commit.</summary>
+    public long Position { get; private set; }
+
+    /// <summary>False when the thesaurus has changed since: it still answers, but should be built again.</summary>
+    public bool KnowsTodaysWords { get; }
+
+    /// <summary>Garments in it.</summary>
+    public int Count
+    {
+        get
+        {
+            return Ask(searcher => (int)searcher.IndexReader.Leaves.Sum(leaf => (long)Blocks.Of(leaf).Living(leaf).Cardinality));
+        }
+    }
+
+    /// <summary>An empty index in a new folder.</summary>
+    public static IndexFolder Create(string path)
+    {
+        System.IO.Directory.CreateDirectory(path);
+        var directory = FSDirectory.Open(path);
+        return new IndexFolder(path, directory, new IndexWriter(directory, Settings(OpenMode.CREATE)));
+    }
+
+    /// <summary>The index of a folder, every byte of it checked; null when it is damaged, unfinished or laid out otherwise.</summary>
+    public static IndexFolder? OpenSound(string path)
+    {
+        FSDirectory? directory = null;
+        IndexWriter? writer = null;
+        try
+        {
+            directory = FSDirectory.Open(path);
+            using (var reader = DirectoryReader.Open(directory))
+            {
+                if (!reader.IndexCommit.UserData.TryGetValue(Layout, out var layout) || layout != Number(GarmentBlock.Layout))
+                {
+                    directory.Dispose();
+                    return null;
+                }
+
+                foreach (var leaf in reader.Leaves)
+                {
+                    leaf.AtomicReader.CheckIntegrity();
+                }
+            }
+
+            writer = new IndexWriter(directory, Settings(OpenMode.APPEND));
+            return new IndexFolder(path, directory, writer);
+        }
+        catch (Exception e) when (IsDamage(e))
+        {
+            writer?.Dispose();
+            directory?.Dispose();
+            return null;
+        }
+    }
+
+    /// <summary>Whether an error tells that the files are not what they should be.</summary>
+    public static bool IsDamage(Exception e) =>
+        e is IOException or ArgumentException or InvalidOperationException or IndexOutOfRangeException or FormatException or OverflowException or NullReferenceException;
+
+    public void Put(Guid id, JsonObject state)
+    {
+        if (state["setAside"] is not null)
+        {
+            Remove(id);
+            return;
+        }
+
+        writer.UpdateDocuments(Term(id), GarmentBlock.Of(id, state));
+        Interlocked.Increment(ref written);
+    }
+
+    public void Remove(Guid id)
+    {
+        writer.DeleteDocuments(Term(id));
+        Interlocked.Increment(ref written);
+    }
+
+    /// <summary>Makes what was put survive anything, and notes up to which position it goes.</summary>
+    public void Commit(long position)
+    {
+        var upTo = Interlocked.Read(ref written);
+        if (position == Position && upTo == committed && writer.CommitData.Count > 0)
+        {
+            return;
+        }
+
+        writer.SetCommitData(new Dictionary<string, string>
+        {
+            [Layout] = Number(GarmentBlock.Layout), [Words] = Vocabulary.Trade.Fingerprint, [Sequence] = Number(position),
+        });
+        writer.Commit();
+        (Position, committed) = (position, upTo);
+    }
+
+    /// <summary>Asks the index as it is now.</summary>
+    public T Ask<T>(Func<IndexSearcher, T> question)
+    {
+        ShowWritten();
+        var searcher = searchers.Acquire();
+        try
+        {
+            return question(searcher);
+        }
+        finally
+        {
+            searchers.Release(searcher);
+        }
+    }
+
+    /// <summary>Closes it; what was put since the last commit is dropped and will be read from the record again.</summary>
+    public void Dispose()
+    {
+        searchers.Dispose();
+        try
+        {
+            writer.Rollback();
+        }
+        catch (Exception e) when (IsDamage(e))
+        {
+            // A folder that was taken away cannot be rolled back; it is closed all the same.
+        }
+
+        directory.Dispose();
+    }
+
+    // The reader is opened anew when somebody asks, not at each save: a burst of saves costs one.
+    private void ShowWritten()
+    {
+        if (Interlocked.Read(ref written) == Interlocked.Read(ref shown))
+        {
+            return;
+        }
+
+        lock (refreshing)
+        {
+            var upTo = Interlocked.Read(ref written);
+            if (upTo != shown)
+            {
+                searchers.MaybeRefreshBlocking();
+                Interlocked.Exchange(ref shown, upTo);
+            }
+        }
+    }
+
+    private static Term Term(Guid id) => new(Fields.Garment, id.ToString());
+
+    private static string Number(long number) => number.ToString(CultureInfo.InvariantCulture);
+
+    private static IndexWriterConfig Settings(OpenMode mode) => new(Analysis.Version, new PerFieldAnalyzerWrapper(
+        Analysis.Stems, new Dictionary<string, Lucene.Net.Analysis.Analyzer> { [Fields.WholeWords] = Analysis.WholeWords }))
+    {
+        OpenMode = mode,
+        RAMBufferSizeMB = 64,
+        Similarity = new Lucene.Net.Search.Similarities.BM25Similarity(),
+        // One writer a folder is held by owner.lock, see GarmentIndex; this one keeps to itself.
+        WriteLockTimeout = 1_000,
+    };
+}

@@ -1,0 +1,139 @@
+using System.Text.Json.Nodes;
+using HeirloomArchive.Catalogue;
+
+namespace HeirloomArchive.Search;
+
+/// <summary>What can be found by words in one part of a record: its sentences, its chosen words, its measures.</summary>
+internal sealed class RecordText
+{
+    // Ids, dates and what is computed say nothing to a reader; what is private must not be found or shown.
+    private static readonly HashSet<string> Silent =
+    [
+        "id", "version", "setAside", "lies", "sha256", "examination", "continues", "answers", "under", "crosses", "belongsWith",
+        "acquired", "place", "shown", "whereabouts", "date", "ended", "sure", "side", "face", "taken", "byEye", "fibreSure",
+        "techniques", "condition", "repairs",
+    ];
+
+    private static readonly HashSet<string> Closed =
+    [
+        "sewn", "laceMade", "form", "set", "joined", "ribbon", "remains", "traces", "runs", "measuredFrom", "turned",
+        "severity", "attention", "trend", "holds", "light", "overall", "handling", "made", "weight", "cut",
+    ];
+
+    private static readonly Dictionary<string, string> FacetOf = new()
+    {
+        ["part"] = "parts", ["tuckKind"] = "tucks", ["lace"] = "laces", ["trim"] = "trims", ["work"] = "whitework",
+        ["handStitch"] = "stitches", ["stitches"] = "stitches", ["seam"] = "seams", ["hemKind"] = "hems",
+        ["fastening"] = "fastenings", ["motif"] = "motifs", ["method"] = "repairs", ["word"] = "cloth", ["view"] = "views",
+        ["garment/kind"] = "kinds", ["techniques/kind"] = "techniques", ["condition/what"] = "findings", ["measures/name"] = "measures",
+    };
+
+    private static readonly HashSet<string> ClosedInPlace = ["repairs/when", "repairs/why", "examinations/why"];
+
+    /// <summary>Sentences as they were typed.</summary>
+    public List<string> Free { get; } = [];
+
+    /// <summary>Chosen words, as they are shown.</summary>
+    public List<string> Labels { get; } = [];
+
+    /// <summary>Chosen words and those met in sentences, as <c>laces/torchon</c>, with their broader ones.</summary>
+    public HashSet<string> Trade { get; } = [];
+
+    /// <summary>Every length, in nanometres.</summary>
+    public HashSet<long> Lengths { get; } = [];
+
+    /// <summary>Reads one object of the record; <paramref name="place"/> is <c>garment</c> or the name of its list.</summary>
+    public static RecordText Of(JsonObject entry, string place)
+    {
+        var text = new RecordText();
+        text.Walk(entry, place);
+        return text;
+    }
+
+    /// <summary>The facet's word and its broader ones, as they stand in the index.</summary>
+    public static IEnumerable<string> TradeOf(string facet, string slug)
+    {
+        var seen = new HashSet<string>();
+        for (string? at = slug; at is not null && seen.Add(at); at = Words.Find(facet, at)?.Broader)
+        {
+            yield return $"{facet}/{at}";
+        }
+    }
+
+    /// <summary>Takes a sentence in: its words of the trade and its measures too.</summary>
+    public void Say(string sentence)
+    {
+        Free.Add(sentence);
+        Trade.UnionWith(TradeIn(sentence));
+        Lengths.UnionWith(Measures.In(sentence).Select(m => m.Length.Nanometres));
+    }
+
+    private static IEnumerable<string> TradeIn(string text) => Vocabulary.Trade.All(Analysis.Tokens(text))
+        .SelectMany(spot => spot.Meanings).SelectMany(m => TradeOf(m.Facet, m.Slug));
+
+    private void Walk(JsonObject entry, string place)
+    {
+        foreach (var (key, node) in entry)
+        {
+            if (!Silent.Contains(key))
+            {
+                Take(key, node, place);
+            }
+        }
+    }
+
+    private void Take(string key, JsonNode? node, string place)
+    {
+        switch (node)
+        {
+            case JsonArray array when key != "pictures" || place == "garment":
+                foreach (var item in array)
+                {
+                    Take(key, item, item is JsonObject && place == "garment" ? key : place);
+                }
+
+                break;
+            case JsonObject length when length["mm"] is { } mm:
+                Lengths.Add(Nanometres(mm));
+                break;
+            case JsonObject own when own["own"] is not null:
+                Chosen(own["own"]!.ToString(), null);
+                break;
+            case JsonObject inner:
+                Walk(inner, place);
+                break;
+            case JsonValue value when value.TryGetValue<string>(out var text):
+                var facet = FacetOf.GetValueOrDefault(key) ?? FacetOf.GetValueOrDefault($"{place}/{key}");
+                if (facet is not null)
+                {
+                    Chosen(Words.Label(facet, text), (facet, text));
+                }
+                else if (Closed.Contains(key) || ClosedInPlace.Contains($"{place}/{key}"))
+                {
+                    Chosen(text.Replace('-', ' '), null);
+                }
+                else
+                {
+                    Say(text);
+                }
+
+                break;
+        }
+    }
+
+    private void Chosen(string label, (string Facet, string Slug)? word)
+    {
+        // "not determined" is an answer to a question, nothing one would look for.
+        if (label == "not determined")
+        {
+            return;
+        }
+
+        Labels.Add(label);
+        Trade.UnionWith(word is { } w ? TradeOf(w.Facet, w.Slug) : TradeIn(label));
+    }
+
+    /// <summary>The <c>mm</c> of a length, exactly.</summary>
+    public static long Nanometres(JsonNode millimetres) => decimal.ToInt64(decimal.Round(
+        decimal.Parse(millimetres.ToJsonString(), System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture) * 1_000_000m));
+}

@@ -1,0 +1,158 @@
+using HeirloomArchive.Support;
+
+namespace HeirloomArchive.Search.Tests;
+
+public sealed class TypedTests : IDisposable
+{
+    private readonly TemporaryFolder folder = new();
+    private readonly GarmentIndex index;
+
+    public TypedTests() => index = Indexes.Of(folder.Path,
+        Indexes.Garment(1, """
+            {"number":"G-014","name":"Nainsook baby dress","kind":"baby-dress","dated":"1908~","description":"A café scene worked in white, the edge 3/8 inch deep",
+             "techniques":[
+              {"id":"t1","kind":"tucks","tuckKind":"pin","part":"yoke","sewn":"hand","groups":[{"tucks":6,"width":{"mm":3.175,"text":"1/8 in"}}]},
+              {"id":"t2","kind":"lace","lace":"torchon","part":"hem","laceMade":"hand","width":{"mm":19.05,"text":"3/4 in"}}]}
+            """),
+        Indexes.Garment(2, """
+            {"number":"G-2","name":"Petticoat","kind":"petticoat","dated":"1921","techniques":[
+              {"id":"t3","kind":"tucks","tuckKind":"pin","part":"skirt","sewn":"machine-chainstitch","groups":[{"tucks":6,"width":{"mm":6.35,"text":"1/4 in"}}]},
+              {"id":"t4","kind":"lace","lace":"torchon","part":"yoke","laceMade":"machine"}],
+             "condition":[{"what":"foxing","part":"hem"},{"what":"tear","part":"yoke"}]}
+            """),
+        Indexes.Garment(3, """
+            {"number":"G-10","name":"Christening robe & <i>sash</i>","story":{"text":"The pin tucks were made by hand on the yoke, torchon at the neck","sure":"likely"},
+             "acquired":{"papers":"secretpaper"},"tags":["first lesson"]}
+            """));
+
+    public void Dispose()
+    {
+        index.Dispose();
+        folder.Dispose();
+    }
+
+    [Theory]
+    [InlineData("torchon on the yoke", "lace=torchon lacePart=yoke")]
+    [InlineData("pin tucks by hand on a yoke, with torchon", "tuckKind=pin sewn=hand part=yoke lace=torchon")]
+    [InlineData("Pin tucks by hand on a yoke, on a piece with torchon lace, before 1910", "tuckKind=pin sewn=hand part=yoke lace=torchon to=1909")]
+    [InlineData("pintucks 1/8\"", "tuckKind=pin widthFrom=1/8 in widthTo=1/8 in")]
+    [InlineData("torchon 3/4 in wide", "lace=torchon laceWidthFrom=3/4 in laceWidthTo=3/4 in")]
+    [InlineData("handmade torchon insertion", "laceMade=hand lace=torchon laceForm=insertion")]
+    [InlineData("foxing on the hem", "condition=foxing conditionPart=hem")]
+    [InlineData("darn on a sleeve by hand", "repair=darn repairPart=sleeve repairSewn=hand")]
+    [InlineData("christening gowns 1890-1900", "kind=christening-gown from=1890 to=1900")]
+    [InlineData("1900s after 1902", "decade=1900s from=1903")]
+    [InlineData("a quiet afternoon", "")]
+    public void What_is_typed_becomes_the_parameters_that_say_it(string typed, string said)
+    {
+        var understood = index.Ask("q=" + Uri.EscapeDataString(typed))["understood"]!.AsArray();
+        Assert.Equal(said, string.Join(' ', understood.Select(u => $"{u!["parameter"]}={u["value"]}")));
+        Assert.All(understood, u => Assert.Contains(u!["text"]!.GetValue<string>(), typed, StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("pin tucks by hand on a yoke, with torchon", "G-014 G-10")]
+    [InlineData("torchon on the yoke", "G-2 G-10")]
+    [InlineData("pin tucks by hand on a yoke, on a piece with torchon lace, before 1910", "G-014")]
+    [InlineData("machine tucks", "G-2")]
+    [InlineData("foxing on the hem", "G-2")]
+    [InlineData("tear on the hem", "")]
+    public void Words_that_belong_together_hold_on_one_entry_or_are_told_of_the_piece(string typed, string numbers) =>
+        Assert.Equal(numbers.Split(' ', StringSplitOptions.RemoveEmptyEntries).Order(), Numbers(typed).Order());
+
+    [Theory]
+    [InlineData("torch", "G-014 G-2 G-10")]
+    [InlineData("christ", "G-10")]
+    [InlineData("cafe", "G-014")]
+    [InlineData("CAFÉS", "G-014")]
+    [InlineData("baptismal gown", "G-10")]
+    [InlineData("beggar's lace", "G-014 G-2 G-10")]
+    [InlineData("\"worked in white\"", "G-014")]
+    [InlineData("\"white in worked\"", "")]
+    [InlineData("3/8\u2033 deep", "G-014")]
+    [InlineData("9.525 mm", "G-014")]
+    [InlineData("g-014", "G-014")]
+    [InlineData("first lesson", "G-10")]
+    [InlineData("secretpaper", "")]
+    [InlineData("the", "G-014 G-10")]
+    [InlineData("🎀", "")]
+    public void Half_words_accents_plurals_synonyms_phrases_and_measures_are_found(string typed, string numbers) =>
+        Assert.Equal(numbers.Split(' ', StringSplitOptions.RemoveEmptyEntries).Order(), Numbers(typed).Order());
+
+    [Fact]
+    public void A_tolerance_widens_measures_that_were_typed()
+    {
+        Assert.Equal(["Nainsook baby dress"], index.Names("q=1/8 in tucks"));
+        Assert.Equal(["Nainsook baby dress", "Petticoat"], index.Names("q=1/8 in tucks&tolerance=1/8 in&sort=name"));
+    }
+
+    [Fact]
+    public void The_techniques_that_were_meant_are_named()
+    {
+        var item = index.Ask("q=torchon on the yoke")["items"]!.AsArray().Single(i => i!["number"]!.GetValue<string>() == "G-2")!;
+        Assert.Equal(["t4"], item["techniques"]!.AsArray().Select(t => t!.GetValue<string>()));
+    }
+
+    [Fact]
+    public void A_piece_with_the_chosen_words_stands_before_one_that_only_tells_of_them() =>
+        Assert.Equal(["G-014", "G-10"], Numbers("pin tucks by hand on a yoke"));
+
+    [Fact]
+    public void A_number_typed_whole_comes_first() => Assert.Equal("G-2", Numbers("G-2")[0]);
+
+    [Fact]
+    public void A_parameter_means_the_same_beside_typed_words()
+    {
+        Assert.Equal(["Petticoat"], index.Names("q=torchon&part=skirt"));
+        Assert.Equal(["Petticoat"], index.Names("q=torchon&lacePart=yoke"));
+    }
+
+    [Theory]
+    [InlineData("+ - && || ! ( ) { } [ ] ^ \" ~ * ? : \\ /")]
+    [InlineData("title:foo AND (bar OR")]
+    [InlineData("'; drop table garments; --")]
+    [InlineData("\u202Eطرز \u200F שלום 刺繡")]
+    [InlineData("\0\u0001\u001F\uFFFF")]
+    [InlineData("\uD83C torchon \uDC00")]
+    [InlineData("\"\"\"\"")]
+    [InlineData("1/0 in 99999999999999999999 mm 1/8/8 in")]
+    [InlineData("before 1000 before 0 0000s")]
+    [InlineData("<script>alert(1)</script>")]
+    public void Whatever_is_typed_gets_an_answer(string typed)
+    {
+        var answer = index.Ask("q=" + typed.Replace("&", "%26", StringComparison.Ordinal));
+        Assert.InRange(answer["total"]!.GetValue<int>(), 0, 3);
+        Assert.Equal(22, answer["facets"]!.AsObject().Count);
+        Assert.NotNull(index.Suggest(typed));
+    }
+
+    [Fact]
+    public void Two_thousand_characters_are_searched_and_one_more_is_refused()
+    {
+        Assert.Equal(0, index.Ask("q=" + string.Join(' ', Enumerable.Range(0, 400).Select(i => $"w{i:D3}")))["total"]!.GetValue<int>());
+        var refused = Assert.Throws<Sewing.FaultException>(() => index.Ask("q=" + new string('x', 2_001)));
+        Assert.Equal("q", refused.Faults.Single().Path);
+    }
+
+    [Fact]
+    public void A_snippet_marks_what_was_asked_and_lets_no_markup_through()
+    {
+        var hostile = Indexes.Garment(9, """{"name":"Apron","description":"<script>alert('torchon')</script> & \"torchon\" lace"}""");
+        index.Put(hostile, 1);
+        var snippet = index.Ask("q=torchon alert script")["items"]!.AsArray().Single()!["snippet"]!.GetValue<string>();
+        Assert.Contains("<mark>torchon</mark>", snippet, StringComparison.Ordinal);
+        Assert.Contains("&lt;<mark>script</mark>&gt;", snippet, StringComparison.Ordinal);
+        Assert.DoesNotContain('<', snippet.Replace("<mark>", "", StringComparison.Ordinal).Replace("</mark>", "", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Suggestions_complete_the_last_word_with_words_of_the_trade()
+    {
+        Assert.Contains(index.Suggest("pin tucks with torch"), s => s!["parameter"]!.GetValue<string>() == "lace" && s["value"]!.GetValue<string>() == "torchon");
+        Assert.Contains(index.Suggest("irish cr"), s => s!["value"]!.GetValue<string>() == "irish-crochet");
+        Assert.Empty(index.Suggest(""));
+    }
+
+    private string[] Numbers(string typed) =>
+        [.. index.Ask("q=" + typed)["items"]!.AsArray().Select(i => i!["number"]!.GetValue<string>())];
+}
