@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using Lucene.Net.Index;
+using Lucene.Net.Search;
 using Lucene.Net.Util;
 
 namespace HeirloomArchive.Search;
@@ -54,8 +55,16 @@ internal sealed class Facets(int presentDecade)
     /// <summary>Counts the values of garments, or of entries (each garment once a value) when there are some.</summary>
     private void Count(SegmentMatch match, IReadOnlyList<Parameter> facets, FixedBitSet garments, FixedBitSet? entries)
     {
+        var among = entries ?? garments;
+        if (among.Cardinality > match.Segment.AtomicReader.MaxDoc / 32)
+        {
+            // Of many, reading each value's own list is several times quicker than asking each document for its values.
+            facets.ToList().ForEach(facet => CountLists(match, facet.Name, garments, among));
+            return;
+        }
+
         var columns = facets.Select(facet => Column.Of(match.Segment.AtomicReader, facet.Name)).OfType<Column>().ToList();
-        foreach (var document in columns.Count == 0 ? [] : Blocks.Each(entries ?? garments))
+        foreach (var document in columns.Count == 0 ? [] : Blocks.Each(among))
         {
             var garment = entries is null ? document : match.Blocks.GarmentOf(document);
             if (entries is null || garments.Get(garment))
@@ -67,6 +76,30 @@ internal sealed class Facets(int presentDecade)
         foreach (var column in columns)
         {
             column.AddTo(counts[column.Name]);
+        }
+    }
+
+    private void CountLists(SegmentMatch match, string facet, FixedBitSet garments, FixedBitSet among)
+    {
+        DocsEnum? documents = null;
+        for (var values = match.Segment.AtomicReader.GetTerms(facet)?.GetEnumerator(); values is not null && values.MoveNext();)
+        {
+            documents = values.Docs(null, documents, DocsFlags.NONE);
+            var (count, last) = (0, -1);
+            for (int document; (document = documents.NextDoc()) != DocIdSetIterator.NO_MORE_DOCS;)
+            {
+                if (document > last && among.Get(document))
+                {
+                    last = match.Blocks.GarmentOf(document);
+                    count += garments.Get(last) ? 1 : 0;
+                }
+            }
+
+            if (count > 0)
+            {
+                var value = values.Term.Utf8ToString();
+                counts[facet][value] = counts[facet].GetValueOrDefault(value) + count;
+            }
         }
     }
 

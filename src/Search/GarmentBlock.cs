@@ -69,8 +69,8 @@ internal static class GarmentBlock
         }
 
         Text(document, text.Labels);
-        Trade(document, text);
-        text.Free.ForEach(said.Say);
+        Trade(document, text.Chosen, text.Lengths);
+        said.Hear(text);
         lines.Add(Line(text));
         return document;
     }
@@ -80,10 +80,10 @@ internal static class GarmentBlock
         var document = new Document { new StringField(Fields.Kind, Fields.Parent, Field.Store.NO) };
         Values(document, Parameter.Of(Group.Garment), state);
         var text = RecordText.Of(state, "garment");
-        Text(document, [.. text.Labels, .. text.Free, .. said.Free]);
-        text.Trade.UnionWith(said.Trade);
-        text.Lengths.UnionWith(said.Lengths);
-        Trade(document, text);
+        var own = text.Free.ToList();
+        text.Hear(said);
+        Text(document, [.. text.Labels, .. text.Free]);
+        Trade(document, text.Chosen.Union(text.Told), text.Lengths.Union(text.ToldLengths));
 
         var name = Parameter.Text(state["name"]) ?? "";
         var number = Parameter.Text(state["number"]);
@@ -93,7 +93,7 @@ internal static class GarmentBlock
         Sorted(document, Fields.ById, id.ToString());
         document.Add(new StoredField(Fields.Id, id.ToString()));
         var head = new HashSet<string?> { name, number, dated };
-        document.Add(new StoredField(Fields.Shown, string.Join(" · ", text.Free.Where(f => !head.Contains(f)).Append(string.Join(", ", text.Labels)).Concat(lines).Where(l => l.Length > 0))));
+        document.Add(new StoredField(Fields.Shown, string.Join(" · ", own.Where(f => !head.Contains(f)).Append(string.Join(", ", text.Labels)).Concat(lines).Where(l => l.Length > 0))));
         if (number is not null)
         {
             document.Add(new StoredField(Fields.Number, number));
@@ -146,14 +146,14 @@ internal static class GarmentBlock
         }
     }
 
-    private static void Trade(Document document, RecordText text)
+    private static void Trade(Document document, IEnumerable<string> words, IEnumerable<long> lengths)
     {
-        foreach (var word in text.Trade)
+        foreach (var word in words)
         {
             document.Add(new StringField(Fields.Trade, word, Field.Store.NO));
         }
 
-        foreach (var length in text.Lengths)
+        foreach (var length in lengths)
         {
             document.Add(new Int64Field(Fields.Length, length, Field.Store.NO));
         }

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Text.RegularExpressions;
 using HeirloomArchive.Sewing;
 
@@ -9,9 +10,16 @@ internal readonly record struct Measure(int Start, int End, string Text, Length 
 /// <summary>Finds lengths in running text, however the inches are written.</summary>
 internal static partial class Measures
 {
+    private static readonly SearchValues<char> Numbers = SearchValues.Create("0123456789¼½¾⅓⅔⅛⅜⅝⅞");
+
     /// <summary>Every length in the text, in order; numbers without a unit are none.</summary>
     public static IEnumerable<Measure> In(string text)
     {
+        if (text.AsSpan().IndexOfAny(Numbers) < 0)
+        {
+            yield break;
+        }
+
         foreach (Match match in Shape().Matches(text))
         {
             var unit = match.Groups["unit"].Value.ToLowerInvariant();

@@ -36,11 +36,17 @@ internal sealed class RecordText
     /// <summary>Chosen words, as they are shown.</summary>
     public List<string> Labels { get; } = [];
 
-    /// <summary>Chosen words and those met in sentences, as <c>laces/torchon</c>, with their broader ones.</summary>
-    public HashSet<string> Trade { get; } = [];
+    /// <summary>Chosen words as <c>laces/torchon</c>, with their broader ones.</summary>
+    public HashSet<string> Chosen { get; } = [];
 
-    /// <summary>Every length, in nanometres.</summary>
+    /// <summary>Measures that have a field of their own, in nanometres.</summary>
     public HashSet<long> Lengths { get; } = [];
+
+    /// <summary>Words of the trade met in sentences.</summary>
+    public HashSet<string> Told { get; } = [];
+
+    /// <summary>Measures met in sentences.</summary>
+    public HashSet<long> ToldLengths { get; } = [];
 
     /// <summary>Reads one object of the record; <paramref name="place"/> is <c>garment</c> or the name of its list.</summary>
     public static RecordText Of(JsonObject entry, string place)
@@ -60,12 +66,19 @@ internal sealed class RecordText
         }
     }
 
-    /// <summary>Takes a sentence in: its words of the trade and its measures too.</summary>
-    public void Say(string sentence)
+    /// <summary>Takes in the sentences of one of the garment's entries; its chosen words stay with the entry.</summary>
+    public void Hear(RecordText entry)
+    {
+        Free.AddRange(entry.Free);
+        Told.UnionWith(entry.Told);
+        ToldLengths.UnionWith(entry.ToldLengths);
+    }
+
+    private void Say(string sentence)
     {
         Free.Add(sentence);
-        Trade.UnionWith(TradeIn(sentence));
-        Lengths.UnionWith(Measures.In(sentence).Select(m => m.Length.Nanometres));
+        Told.UnionWith(TradeIn(sentence));
+        ToldLengths.UnionWith(Measures.In(sentence).Select(m => m.Length.Nanometres));
     }
 
     private static IEnumerable<string> TradeIn(string text) => Vocabulary.Trade.All(Analysis.Tokens(text))
@@ -97,7 +110,7 @@ internal sealed class RecordText
                 Lengths.Add(Nanometres(mm));
                 break;
             case JsonObject own when own["own"] is not null:
-                Chosen(own["own"]!.ToString(), null);
+                Choose(own["own"]!.ToString(), null);
                 break;
             case JsonObject inner:
                 Walk(inner, place);
@@ -106,11 +119,11 @@ internal sealed class RecordText
                 var facet = FacetOf.GetValueOrDefault(key) ?? FacetOf.GetValueOrDefault($"{place}/{key}");
                 if (facet is not null)
                 {
-                    Chosen(Words.Label(facet, text), (facet, text));
+                    Choose(Words.Label(facet, text), (facet, text));
                 }
                 else if (Closed.Contains(key) || ClosedInPlace.Contains($"{place}/{key}"))
                 {
-                    Chosen(text.Replace('-', ' '), null);
+                    Choose(text.Replace('-', ' '), null);
                 }
                 else
                 {
@@ -121,7 +134,7 @@ internal sealed class RecordText
         }
     }
 
-    private void Chosen(string label, (string Facet, string Slug)? word)
+    private void Choose(string label, (string Facet, string Slug)? word)
     {
         // "not determined" is an answer to a question, nothing one would look for.
         if (label == "not determined")
@@ -130,7 +143,7 @@ internal sealed class RecordText
         }
 
         Labels.Add(label);
-        Trade.UnionWith(word is { } w ? TradeOf(w.Facet, w.Slug) : TradeIn(label));
+        Chosen.UnionWith(word is { } w ? TradeOf(w.Facet, w.Slug) : TradeIn(label));
     }
 
     /// <summary>The <c>mm</c> of a length, exactly.</summary>

@@ -49,7 +49,7 @@ internal sealed class Vocabulary
     ];
 
     private readonly Dictionary<string, List<Meaning>> phrases = [];
-    private readonly int longest;
+    private readonly Dictionary<string, int> longestFrom = [];
 
     private Vocabulary(IEnumerable<Word> words)
     {
@@ -66,7 +66,6 @@ internal sealed class Vocabulary
             Array.ForEach(ways, way => Add(way, new Meaning(facet, slug)));
         }
 
-        longest = phrases.Keys.Max(key => key.Count(c => c == ' ') + 1);
         var all = string.Join('\n', phrases.OrderBy(p => p.Key, StringComparer.Ordinal).Select(p => $"{p.Key}={string.Join(',', p.Value)}"))
             + string.Join('\n', words.Select(w => $"{w.Facet}/{w.Slug}={w.Label}<{w.Broader}"));
         Fingerprint = Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(all)))[..12];
@@ -85,9 +84,9 @@ internal sealed class Vocabulary
     /// <summary>The phrases that begin at one word, the longest first.</summary>
     public IEnumerable<Spot> At(IReadOnlyList<Token> tokens, int first)
     {
-        for (var count = Math.Min(longest, tokens.Count - first); count > 0; count--)
+        for (var count = Math.Min(longestFrom.GetValueOrDefault(tokens[first].Stem), tokens.Count - first); count > 0; count--)
         {
-            var key = string.Join(' ', tokens.Skip(first).Take(count).Select(t => t.Stem));
+            var key = string.Join(' ', Enumerable.Range(first, count).Select(i => tokens[i].Stem));
             if (phrases.TryGetValue(key, out var meanings))
             {
                 yield return new Spot(first, count, meanings);
@@ -125,12 +124,14 @@ internal sealed class Vocabulary
 
     private void Add(string phrase, Meaning meaning)
     {
-        var key = string.Join(' ', Analysis.Tokens(phrase).Select(t => t.Stem));
-        if (key.Length == 0)
+        var stems = Analysis.Tokens(phrase).ConvertAll(t => t.Stem);
+        if (stems.Count == 0)
         {
             return;
         }
 
+        var key = string.Join(' ', stems);
+        longestFrom[stems[0]] = Math.Max(longestFrom.GetValueOrDefault(stems[0]), stems.Count);
         if (!phrases.TryGetValue(key, out var meanings))
         {
             phrases[key] = meanings = [];
