@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Pictures.Soundness;
@@ -186,9 +187,12 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
         {
             var sha256 = picture["sha256"]!.GetValue<string>();
             known.TryAdd(sha256, new TakenPicture(
-                Guid.Parse(picture["id"]!.GetValue<string>()), sha256, picture["width"]!.GetValue<int>(), picture["height"]!.GetValue<int>(), Already: true));
+                Guid.Parse(picture["id"]!.GetValue<string>()), sha256, Whole(picture["width"]), Whole(picture["height"]), Already: true));
         }
 
         return known;
     }
+
+    /// <summary>A whole number of the record, which holds it as it was read or as it was made.</summary>
+    private static int Whole(JsonNode? number) => int.Parse(number!.ToJsonString(), CultureInfo.InvariantCulture);
 }

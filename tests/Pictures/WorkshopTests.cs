@@ -142,8 +142,15 @@ public sealed class WorkshopTests
     [InlineData("head -c 1000 /dev/urandom")]
     public async Task A_worker_that_lies_or_dies_is_not_believed(string does)
     {
-        var done = await Make(Usual, Shell(does), Made.Jpeg());
+        var done = await Make(Usual, Shell("printf '*'; " + does), Made.Jpeg());
         Assert.Contains("can't be read", done[0].Fault!.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_worker_that_does_not_start_is_no_fault_of_the_picture()
+    {
+        var error = await Assert.ThrowsAsync<WorkerDoesNotStartException>(() => Make(Usual, Shell("echo no runtime here >&2; exit 1"), Made.Jpeg()));
+        Assert.Contains("no runtime here", error.Message, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -29,6 +29,8 @@ public static class PictureWorker
         ArgumentNullException.ThrowIfNull(args);
         using var input = new BinaryReader(Console.OpenStandardInput());
         using var output = new BinaryWriter(Console.OpenStandardOutput());
+        output.Write(WorkerMessages.Hello);
+        output.Flush();
         while (WorkerMessages.ReadRequest(input) is var (format, bytes))
         {
             WorkerMessages.WriteAnswer(output, Answer(format, bytes));

@@ -14,11 +14,14 @@ internal enum WorkerOutcome
 internal sealed record WorkerAnswer(WorkerOutcome Outcome, int Width = 0, int Height = 0, byte[]? Screen = null, byte[]? Thumbnail = null);
 
 /// <summary>
-/// The talk between host and worker: a request is the format (1 byte), a length (4) and that many bytes; an answer is
+/// The talk between host and worker: a byte from the worker says that it is up; then a request is the format (1 byte), a length (4) and that many bytes; an answer is
 /// outcome, width, height and the lengths of both derivatives (4 bytes each), then their bytes. Little-endian.
 /// </summary>
 internal static class WorkerMessages
 {
+    /// <summary>The worker's first byte.</summary>
+    public const byte Hello = 0x2A;
+
     // The host believes nothing the worker says about lengths: both are far above what the recipe can give.
     private const int ScreenBytes = 8 << 20, ThumbnailBytes = 1 << 20;
 

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Text;
 using HeirloomArchive.Pictures.Soundness;
 
 namespace HeirloomArchive.Pictures;
@@ -14,6 +15,8 @@ internal sealed class WorkerProcess : IDisposable
     private readonly Process process;
     private readonly PictureLimits limits;
     private readonly DirectoryInfo scratch;
+    private readonly StringBuilder complaint = new();
+    private bool greeted;
     private bool killed; // The system may call a killed process alive for a moment yet.
 
     private WorkerProcess(Process process, PictureLimits limits, DirectoryInfo scratch)
@@ -43,10 +46,11 @@ internal sealed class WorkerProcess : IDisposable
             }
 
             var process = new Process { StartInfo = program.Start(limits, limits.WorkerTime * Lifetime, scratch.FullName) };
-            process.ErrorDataReceived += (_, _) => { }; // Read and thrown away: a full pipe would stop it.
+            var worker = new WorkerProcess(process, limits, scratch);
+            process.ErrorDataReceived += (_, said) => worker.Hear(said.Data);
             process.Start();
             process.BeginErrorReadLine();
-            return new WorkerProcess(process, limits, scratch);
+            return worker;
         }
         catch
         {
@@ -57,6 +61,7 @@ internal sealed class WorkerProcess : IDisposable
 
     /// <summary>Has one picture made.</summary>
     /// <exception cref="UnsoundException">It can't be decoded, or takes more than a limit; the worker is then dead.</exception>
+    /// <exception cref="WorkerDoesNotStartException">No fault of the picture's.</exception>
     public async Task<WorkerAnswer> Make(Stream file, SoundPicture sound, CancellationToken cancel)
     {
         Handed++;
@@ -94,8 +99,40 @@ internal sealed class WorkerProcess : IDisposable
 
     private async Task<WorkerAnswer> Talk(Stream file, SoundPicture sound, CancellationToken cancel)
     {
+        if (!greeted)
+        {
+            var hello = new byte[1];
+            greeted = await process.StandardOutput.BaseStream.ReadAsync(hello, cancel) == 1 && hello[0] == WorkerMessages.Hello;
+        }
+
+        if (!greeted)
+        {
+            throw killed ? new EndOfStreamException() : NotStarted();
+        }
+
         await WorkerMessages.WriteRequest(process.StandardInput.BaseStream, sound.Format, file, cancel);
         return await WorkerMessages.ReadAnswer(process.StandardOutput.BaseStream, cancel);
+    }
+
+    /// <summary>Before it is handed a file its errors are the runtime's own words; later ones are read and thrown away.</summary>
+    private void Hear(string? said)
+    {
+        lock (complaint)
+        {
+            if (!greeted && complaint.Length < 1000)
+            {
+                complaint.AppendLine(said);
+            }
+        }
+    }
+
+    private WorkerDoesNotStartException NotStarted()
+    {
+        process.WaitForExit(1000);
+        lock (complaint)
+        {
+            return new WorkerDoesNotStartException(process.StartInfo, complaint.ToString().Trim());
+        }
     }
 
     private string? Excess(TimeSpan elapsed) =>

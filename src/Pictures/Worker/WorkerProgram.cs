@@ -16,7 +16,7 @@ public sealed record WorkerProgram(IReadOnlyList<string> Command)
     {
         ArgumentNullException.ThrowIfNull(program);
         var running = Environment.ProcessPath;
-        return running is not null && Path.GetFileNameWithoutExtension(running) == program.GetName().Name
+        return running is not null && Path.GetFileName(running) == program.GetName().Name + (OperatingSystem.IsWindows() ? ".exe" : "")
             ? new WorkerProgram([running])
             : new WorkerProgram([Dotnet(running), program.Location]);
     }

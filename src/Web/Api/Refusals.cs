@@ -1,4 +1,5 @@
 using HeirloomArchive.Catalogue;
+using HeirloomArchive.Pictures;
 using HeirloomArchive.Search;
 using HeirloomArchive.Sewing;
 using HeirloomArchive.Worksheets;
@@ -11,7 +12,7 @@ namespace HeirloomArchive.Web.Api;
 public sealed class Refusals(IProblemDetailsService problems) : IExceptionHandler
 {
     /// <inheritdoc />
-    public async ValueTask<bool> TryHandleAsync(HttpContext context, Exception exception, CancellationToken ct)
+    public async ValueTask<bool> TryHandleAsync(HttpContext httpContext, Exception exception, CancellationToken cancellationToken)
     {
         if (Describe(exception) is not { } problem)
         {
@@ -20,11 +21,11 @@ public sealed class Refusals(IProblemDetailsService problems) : IExceptionHandle
 
         if (exception is IndexNotReadyException)
         {
-            context.Response.Headers.RetryAfter = "2";
+            httpContext.Response.Headers.RetryAfter = "2";
         }
 
-        context.Response.StatusCode = problem.Status!.Value;
-        return await problems.TryWriteAsync(new() { HttpContext = context, ProblemDetails = problem, Exception = exception });
+        httpContext.Response.StatusCode = problem.Status!.Value;
+        return await problems.TryWriteAsync(new() { HttpContext = httpContext, ProblemDetails = problem, Exception = exception });
     }
 
     private static ProblemDetails? Describe(Exception exception) => exception switch
@@ -38,6 +39,7 @@ public sealed class Refusals(IProblemDetailsService problems) : IExceptionHandle
         TakenException e => Problem(409, "The number is taken.", e.Message,
             ("number", e.Number), ("garment", e.Garment), ("name", e.Name)),
         SetAsideException e => Problem(409, "The piece is set aside.", e.Message),
+        RefusedException e => Refused(e),
         IndexNotReadyException e => Problem(503, "The index is being built.", e.Message),
         BadHttpRequestException e => Problem(e.StatusCode, Title(e.StatusCode), e.Message),
         _ => null,
@@ -51,6 +53,13 @@ public sealed class Refusals(IProblemDetailsService problems) : IExceptionHandle
             e.Unreadable ? "Something could not be read." : "Something makes no sense as it stands.",
             string.Join(" ", e.Faults.Take(3).Select(f => f.Path.Length == 0 ? f.Message : $"{f.Path}: {f.Message}")),
             [("errors", errors), .. more]);
+    }
+
+    private static ProblemDetails Refused(RefusedException e)
+    {
+        var errors = e.Refusals.GroupBy(r => r.Path).ToDictionary(g => g.Key, g => g.Select(r => r.Message).ToArray());
+        var status = e.Refusals[0].Kind switch { RefusalKind.TooLarge => 413, RefusalKind.Foreign => 415, _ => 422 };
+        return Problem(status, "Nothing of the upload was kept.", string.Join(" ", e.Refusals.Take(3).Select(r => $"{r.Path}: {r.Message}")), ("errors", errors));
     }
 
     private static ProblemDetails Problem(int status, string title, string detail, params (string Name, object? Value)[] more)
