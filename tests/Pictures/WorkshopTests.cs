@@ -187,7 +187,7 @@ public sealed class WorkshopTests
             folder.UnixFileMode = (UnixFileMode)0b111_111_111;
         }
 
-        await Make(Usual, Shell($"echo something > {folder.FullName}/file"), Made.Jpeg());
+        await Make(Usual, Shell($"printf '*'; echo something > {folder.FullName}/file"), Made.Jpeg());
         Assert.DoesNotContain(folder.EnumerateFiles(), f => f.Length > 0);
         folder.Delete(recursive: true);
     }
