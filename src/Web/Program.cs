@@ -1,5 +1,7 @@
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Pictures;
+using HeirloomArchive.Search;
+using HeirloomArchive.Web.Api;
 using HeirloomArchive.Web.Hosting;
 using HeirloomArchive.Web.Hosting.Backups;
 using HeirloomArchive.Web.Hosting.Postgres;
@@ -45,7 +47,8 @@ public static class Program
         builder.Services.AddRecord(settings.Database!, CatalogueStore.Configure, WorksheetStore.Configure, KeyRing.Configure);
         builder.Services.AddCatalogue();
         builder.Services.AddPictures(settings.Pictures);
-        builder.Services.AddProblemDetails();
+        builder.Services.AddSearch(Path.Combine(settings.Folder, "index"));
+        builder.Services.AddApi();
         builder.Services.AddRazorPages();
 
         var app = builder.Build();
@@ -53,6 +56,7 @@ public static class Program
         app.UseStatusCodePages();
         app.UseLoopbackOnly();
         app.MapHealth();
+        app.MapApi();
         app.MapStaticAssets();
         app.MapRazorPages().WithStaticAssets();
         return app;
