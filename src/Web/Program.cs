@@ -5,6 +5,7 @@ using HeirloomArchive.Web.Api;
 using HeirloomArchive.Web.Hosting;
 using HeirloomArchive.Web.Hosting.Backups;
 using HeirloomArchive.Web.Hosting.Postgres;
+using HeirloomArchive.Web.Pages;
 using HeirloomArchive.Worksheets;
 
 namespace HeirloomArchive.Web;
@@ -49,16 +50,16 @@ public static class Program
         builder.Services.AddPictures(settings.Pictures);
         builder.Services.AddSearch(Path.Combine(settings.Folder, "index"));
         builder.Services.AddApi();
-        builder.Services.AddRazorPages();
+        builder.Services.AddPages();
 
         var app = builder.Build();
         app.UseExceptionHandler();
         app.UseStatusCodePages();
+        app.UsePages();
         app.UseLoopbackOnly();
         app.MapHealth();
         app.MapApi();
-        app.MapStaticAssets();
-        app.MapRazorPages().WithStaticAssets();
+        app.MapPages();
         return app;
     }
 }
