@@ -57,6 +57,7 @@ public static class Program
         app.UseStatusCodePages();
         app.UsePages();
         app.UseLoopbackOnly();
+        app.UsePages();
         app.MapHealth();
         app.MapApi();
         app.MapPages();
