@@ -117,9 +117,9 @@ internal static class EdtfReading
         };
         var bare = mark == EdtfMark.None ? text : text[..^1];
         var read = bare.StartsWith('Y') ? LongYear(bare, out problem) : bare.Contains('T', StringComparison.Ordinal) ? WithTime(bare, out problem) : Calendar(bare, out problem);
-        if (read is { } odd && mark != EdtfMark.None && (odd.Unspecified || odd.Precision is "season" or "long year"))
+        if (read is { } odd && mark != EdtfMark.None && (odd.Unspecified || odd.Precision is "season" or "long year" || bare.Contains('T', StringComparison.Ordinal)))
         {
-            problem = $"{text[^1]} marks a date without X and without season in level 1; write {bare}, or a year or span such as 1905~.";
+            problem = $"{text[^1]} marks a date without X, season or time in level 1; write {bare}, or a year or span such as 1905~.";
             return null;
         }
 

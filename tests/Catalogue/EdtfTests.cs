@@ -63,6 +63,7 @@ public class EdtfTests
     [InlineData("190X/192X")]
     [InlineData("190X~")]
     [InlineData("2001-21~")]
+    [InlineData("1985-04-12T23:20:30Z~")]
     [InlineData("2004-13")] // no such month, day or form
     [InlineData("2004-00")]
     [InlineData("2004-06-31")]
