@@ -8,10 +8,58 @@ using HeirloomArchive.Web.Demo.Drawing;
 
 namespace HeirloomArchive.Web.Tests;
 
-/// <summary>The demonstration's files and its drawn pictures.</summary>
-public class DemoTests
+/// <summary>The demonstration, loaded into a real host as its start does.</summary>
+public class DemoTests(PostgresServer postgres)
 {
     private static readonly string Seed = Path.Combine(SourceTop(), "seed-demo");
+
+    [Fact]
+    public async Task A_load_that_was_stopped_goes_on_and_nothing_is_there_twice()
+    {
+        await using var host = await ArchiveHost.Start(postgres);
+        var loader = new DemoLoader(host.Client, Seed);
+
+        // Stopped again and again, at other places each time.
+        foreach (var after in (int[])[7, 31, 64])
+        {
+            using var stop = new CancellationTokenSource();
+            await Assert.ThrowsAnyAsync<OperationCanceledException>(() =>
+                loader.Load(new Each(p => { if (p.Done == after) stop.Cancel(); }), stop.Token));
+        }
+
+        var seen = new List<DemoProgress>();
+        await loader.Load(new Each(seen.Add), Stop);
+
+        Assert.Equal(seen[0].Total, seen.Count);
+        Assert.Equal(Enumerable.Range(1, seen.Count), seen.Select(p => p.Done));
+        var pieces = await Items(host.Client, "/api/garments");
+        Assert.Equal(Directory.GetFiles(Path.Combine(Seed, "garments")).Length, pieces.Count);
+        Assert.All(pieces, IsWhole);
+        Assert.Equal(3, (await Items(host.Client, "/api/worksheets")).Count);
+
+        var before = pieces.ToDictionary(p => p["id"]!.ToString(), p => p["version"]!.GetValue<long>());
+        await loader.Load(new Each(_ => { }), Stop);
+        var again = await Items(host.Client, "/api/garments");
+        Assert.Equal(before, again.ToDictionary(p => p["id"]!.ToString(), p => p["version"]!.GetValue<long>()));
+        Assert.Equal(3, (await Items(host.Client, "/api/worksheets")).Count);
+    }
+
+    [Fact]
+    public async Task A_file_that_is_refused_is_named_with_the_field_at_fault()
+    {
+        await using var host = await ArchiveHost.Start(postgres);
+        using var folder = new TemporaryFolder();
+        Directory.CreateDirectory(Path.Combine(folder.Path, "garments"));
+        Directory.CreateDirectory(Path.Combine(folder.Path, "worksheets"));
+        await File.WriteAllTextAsync(Path.Combine(folder.Path, "garments", "X-1.json"),
+            """{"post":{"number":"X-1","name":"A cap","techniques":[{"kind":"tucks","groups":[{"tucks":3,"width":"-1/8 in"}]}]}}""", Stop);
+
+        var error = await Assert.ThrowsAsync<DemoException>(() => new DemoLoader(host.Client, folder.Path).Load(new Each(_ => { }), Stop));
+
+        Assert.Equal("garments/X-1.json", error.File);
+        Assert.Contains("techniques[0].groups[0].width", error.Message, StringComparison.Ordinal);
+        Assert.Contains("422", error.Message, StringComparison.Ordinal);
+    }
 
     [Fact]
     public async Task A_file_that_is_no_JSON_is_named()
@@ -63,6 +111,28 @@ public class DemoTests
     }
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    private static void IsWhole(JsonObject piece)
+    {
+        var seed = JsonNode.Parse(File.ReadAllText(Path.Combine(Seed, "garments", $"{piece["number"]}.json")))!.AsObject();
+        var then = seed["then"] as JsonArray ?? [];
+        var pictures = seed["pictures"] as JsonArray ?? [];
+        Assert.Equal(1 + then.Count + 2 * pictures.Count, piece["version"]!.GetValue<long>());
+        Assert.Equal(pictures.Select(p => (p!["caption"]!.ToString(), p["view"]!.ToString())), piece["pictures"]!.AsArray().Select(p => (p!["caption"]!.ToString(), p["view"]!.ToString())));
+        foreach (var list in (string[])["techniques", "condition", "repairs", "examinations"])
+        {
+            var count = (seed["post"]![list] as JsonArray ?? []).Count + then.Count(step => step!["add"]?.ToString() == list);
+            Assert.Equal(count, piece[list]!.AsArray().Count);
+        }
+    }
+
+    private static async Task<List<JsonObject>> Items(HttpClient client, string address)
+    {
+        var answer = JsonNode.Parse(await client.GetStringAsync(new Uri($"{address}?page=1&size=100", UriKind.Relative), Stop))!;
+        var items = answer["items"]!.AsArray().Select(item => item!.AsObject()).ToList();
+        Assert.Equal(answer["total"]!.GetValue<int>(), items.Count);
+        return items;
+    }
 
     private static JsonObject Dress(string number) => new()
     {
