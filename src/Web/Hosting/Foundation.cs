@@ -17,6 +17,8 @@ public static class Foundation
         ["Logging:LogLevel:Default"] = "Warning",
         // On an error it writes the statement with its values, which are notes and names of people.
         ["Logging:LogLevel:Marten.IDocumentStore"] = "None",
+        // It listens to PostgreSQL until the very end, and would warn when that is stopped; it finds its way back by itself.
+        ["Logging:LogLevel:Marten.Events.Daemon.Coordination.ProjectionCoordinator"] = "Error",
         // It would warn that keys lie unencrypted in the database, where the whole archive lies.
         ["Logging:LogLevel:Microsoft.AspNetCore.DataProtection"] = "Error",
     };
