@@ -10,6 +10,8 @@ namespace HeirloomArchive.Web.Tests;
 /// <summary>Worksheets over HTTP: made from a piece, kept, read, listed, printed.</summary>
 public sealed class WorksheetsApiTests(ArchiveHost host) : IClassFixture<ArchiveHost>
 {
+    private static CancellationToken Ct => TestContext.Current.CancellationToken;
+
     private const string Fitting = """
         "tucks":{"from":6,"to":20},"width":{"from":"1/8 in","to":"1/8 in"},"space":{"from":"1/8 in","to":"1/2 in"},"ends":{"from":"1 in","to":"3 in"},"finest":"1/16 in"
         """;
@@ -31,22 +33,22 @@ public sealed class WorksheetsApiTests(ArchiveHost host) : IClassFixture<Archive
     {
         var (garment, technique) = await Piece();
         var (_, made, location) = await Post($$"""{"garment":"{{garment}}","technique":"{{technique}}","onto":{"finished":"12 in",{{Fitting}}} }""");
-        var print = await host.Client.GetByteArrayAsync($"/worksheets/{made["id"]}.pdf");
+        var print = await host.Client.GetByteArrayAsync($"/worksheets/{made["id"]}.pdf", Ct);
         using var aside = new HttpRequestMessage(HttpMethod.Delete, $"/api/garments/{garment}");
         aside.Headers.TryAddWithoutValidation("If-Match", "\"1\"");
-        (await host.Client.SendAsync(aside)).EnsureSuccessStatusCode();
+        (await host.Client.SendAsync(aside, Ct)).EnsureSuccessStatusCode();
 
         Assert.Equal(made.ToJsonString(), (await Get(location!)).ToJsonString());
-        Assert.Equal(print, await host.Client.GetByteArrayAsync($"/worksheets/{made["id"]}.pdf"));
+        Assert.Equal(print, await host.Client.GetByteArrayAsync($"/worksheets/{made["id"]}.pdf", Ct));
     }
 
     [Fact] public async Task The_print_is_a_pdf_with_its_title()
     {
         var (_, made, _) = await Post("""{"title":"Pin tucks on lawn","plan":{"groups":[{"tucks":5,"width":"1/8 in","space":"1/4 in"}]}}""");
-        using var answer = await host.Client.GetAsync($"/worksheets/{made["id"]}.pdf");
+        using var answer = await host.Client.GetAsync($"/worksheets/{made["id"]}.pdf", Ct);
 
         Assert.Equal("application/pdf", answer.Content.Headers.ContentType!.MediaType);
-        using var print = PdfDocument.Open(await answer.Content.ReadAsByteArrayAsync());
+        using var print = PdfDocument.Open(await answer.Content.ReadAsByteArrayAsync(Ct));
         Assert.Equal("Pin tucks on lawn", print.Information.Title);
     }
 
@@ -91,7 +93,7 @@ public sealed class WorksheetsApiTests(ArchiveHost host) : IClassFixture<Archive
     [InlineData("/api/worksheets?page=0", 400)]
     public async Task What_is_not_there_or_not_a_page_is_refused(string path, int expected)
     {
-        using var answer = await host.Client.GetAsync(path);
+        using var answer = await host.Client.GetAsync(path, Ct);
         Assert.Equal(expected, (int)answer.StatusCode);
     }
 
@@ -125,7 +127,7 @@ public sealed class WorksheetsApiTests(ArchiveHost host) : IClassFixture<Archive
         Assert.Equal(HttpStatusCode.Created, status);
         Assert.Equal(HttpStatusCode.UnprocessableEntity, (await Post("""{"name":"No","measured":"5 in"}""", "/api/printers")).Status);
 
-        using var print = PdfDocument.Open(await host.Client.GetByteArrayAsync($"/worksheets/{made["id"]}.pdf?printer={printer["id"]}"));
+        using var print = PdfDocument.Open(await host.Client.GetByteArrayAsync($"/worksheets/{made["id"]}.pdf?printer={printer["id"]}", Ct));
         var drawn = print.GetPages().Last().Paths.SelectMany(p => p).SelectMany(s => s.Commands).OfType<PdfSubpath.Line>()
             .Where(l => Math.Abs(l.From.Y - l.To.Y) < 0.001).Select(l => Math.Abs(l.To.X - l.From.X) * 25.4 / 72);
         Assert.Contains(drawn, l => Math.Abs((l * 48 / 50) - 50) < 0.01);
@@ -154,5 +156,5 @@ public sealed class WorksheetsApiTests(ArchiveHost host) : IClassFixture<Archive
         return (answer.StatusCode, JsonNode.Parse(await answer.Content.ReadAsStringAsync())!.AsObject(), answer.Headers.Location?.ToString());
     }
 
-    private async Task<JsonNode> Get(string path) => JsonNode.Parse(await host.Client.GetStringAsync(path))!;
+    private async Task<JsonNode> Get(string path) => JsonNode.Parse(await host.Client.GetStringAsync(path, Ct))!;
 }
