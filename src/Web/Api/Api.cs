@@ -18,7 +18,7 @@ public static class Api
 
     /// <summary>What the routes need: problem details for every refusal, and the OpenAPI page.</summary>
     public static IServiceCollection AddApi(this IServiceCollection services) => services
-        .AddProblemDetails()
+        .AddProblemDetails(problems => problems.CustomizeProblemDetails = Explain)
         .AddExceptionHandler<Refusals>()
         .AddOpenApi();
 
@@ -33,15 +33,25 @@ public static class Api
         app.MapPlans();
         app.MapWorksheets();
         app.MapOpenApi();
-        app.Map("/api/{**rest}", NothingHere).ExcludeFromDescription();
     }
 
     /// <summary>An answer in JSON, as every route here gives it.</summary>
     public static IResult Json(JsonNode node, int status = StatusCodes.Status200OK) =>
         Results.Json(node, Writing, statusCode: status);
 
-    private static IResult NothingHere(HttpRequest request) => Results.Problem(
-        statusCode: StatusCodes.Status404NotFound,
-        title: "There is nothing here.",
-        detail: $"No route {request.Method} {request.Path}. An id is 32 hexadecimal digits in five groups, as in the answer that made it.");
+    // A status that no handler of ours explained gets a sentence too.
+    private static void Explain(ProblemDetailsContext context)
+    {
+        var request = context.HttpContext.Request;
+        context.ProblemDetails.Detail ??= context.ProblemDetails.Status switch
+        {
+            StatusCodes.Status404NotFound => $"There is nothing at {Shown(request)}. An id is 32 hexadecimal digits in five groups, as in the answer that made it.",
+            StatusCodes.Status405MethodNotAllowed => $"{request.Method} is not for {Shown(request)}; the header Allow says what is.",
+            StatusCodes.Status415UnsupportedMediaType => $"\"{request.ContentType}\" is not a kind of content that {Shown(request)} reads; JSON is sent as application/json, files as multipart/form-data.",
+            _ => null,
+        };
+    }
+
+    private static string Shown(HttpRequest request) =>
+        request.Path.ToString() is { Length: > 200 } path ? path[..200] + "…" : request.Path.ToString();
 }

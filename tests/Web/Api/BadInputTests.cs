@@ -200,13 +200,12 @@ public sealed class BadInputTests(ArchiveHost host) : IClassFixture<ArchiveHost>
     [InlineData("not-an-id")]
     [InlineData("00000000-0000-0000-0000-000000000000")]
     [InlineData("..%2f..%2fetc")]
-    [InlineData("%00")]
     public async Task An_id_that_is_none_is_404(string id)
     {
         foreach (var path in new[] { $"/api/garments/{id}", $"/api/garments/{id}/history", $"/api/pictures/{id}/screen", $"/api/worksheets/{id}", $"/api/garments/{id}/techniques/{id}" })
         {
             using var answer = await host.Client.GetAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken);
-            await IsClear(answer, id == "%00" ? [400, 404] : [404], path);
+            await IsClear(answer, [404], path);
         }
     }
 
@@ -247,18 +246,26 @@ public sealed class BadInputTests(ArchiveHost host) : IClassFixture<ArchiveHost>
         ("POST", "/api/plans/tucks", "json"),
         ("POST", "/api/plans/fit", "json"),
         ("POST", "/api/worksheets", "json"),
+        ("PUT", "/api/worksheets/{id:guid}/ticks", "json"),
+        ("POST", "/api/printers", "json"),
     ];
 
-    private JsonObject? piece;
+    private JsonObject? piece, sheet;
 
     private async Task<IEnumerable<(string Method, string Path, string Kind)>> Routes()
     {
         piece ??= await Enter("""{"name":"Blouse for bad input","techniques":[{"kind":"tucks"}],"examinations":[{"date":"2026-03-01"}],"condition":[{"what":"tear"}],"repairs":[{"method":"darn"}]}""");
+        sheet ??= await Enter("""{"plan":{"groups":[{"tucks":1,"width":"1/8 in"}]}}""", "/api/worksheets");
         return Table.Select(t => (t.Method, Fill(t.Route), t.Kind));
     }
 
     private string Fill(string route)
     {
+        if (route.Contains("worksheets", StringComparison.Ordinal))
+        {
+            return route.Replace("{id:guid}", sheet!["id"]!.GetValue<string>(), StringComparison.Ordinal);
+        }
+
         var list = route.Split('/') is { Length: > 4 } parts ? parts[4] : "";
         var entry = piece![list] is JsonArray { Count: > 0 } entries ? entries[0]!["id"]!.GetValue<string>() : Guid.Empty.ToString();
         return route.Replace("{id:guid}", piece["id"]!.GetValue<string>(), StringComparison.Ordinal)
@@ -266,9 +273,9 @@ public sealed class BadInputTests(ArchiveHost host) : IClassFixture<ArchiveHost>
             .Replace("{version:long}", "1", StringComparison.Ordinal);
     }
 
-    private async Task<JsonObject> Enter(string body)
+    private async Task<JsonObject> Enter(string body, string path = "/api/garments")
     {
-        using var answer = await Send("POST", "/api/garments", Encoding.UTF8.GetBytes(body));
+        using var answer = await Send("POST", path, Encoding.UTF8.GetBytes(body));
         var text = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
         Assert.True(answer.StatusCode == HttpStatusCode.Created, text);
         return JsonNode.Parse(text)!.AsObject();
