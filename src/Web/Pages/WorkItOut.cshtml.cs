@@ -34,7 +34,7 @@ public sealed class WorkItOutModel(IDocumentStore documents, TimeProvider clock)
     {
         Fits = what == "fit";
         var rearranges = add is not null || remove is not null;
-        Form = new(FormReader.Read(Request.Query, Fits ? Worksheets.WorksheetForm.Onto : Worksheets.WorksheetForm.Plan, rearranges));
+        Form = new(FormReader.Read(Request.Query, Fits ? Worksheets.WorksheetForm.Onto : Worksheets.WorksheetForm.Plan, rearranges)) { About = "worksheet" };
         if (add is not null)
         {
             Form.Add(add);
@@ -47,7 +47,7 @@ public sealed class WorkItOutModel(IDocumentStore documents, TimeProvider clock)
 
         if (Form.Values.Count == 0 || rearranges)
         {
-            Form = Fits && Form.Values.Count == 0 ? new(WorksheetForm.Start(null)) : Form;
+            Form = Fits && Form.Values.Count == 0 ? new(WorksheetForm.Start(null)) { About = "worksheet" } : Form;
             return;
         }
 

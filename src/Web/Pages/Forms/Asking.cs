@@ -101,6 +101,8 @@ public static class Asking
         ["testStrip.sewnWidth"] = new("As it measured when sewn"),
         ["testStrip.flat"] = new("Strip when flat"),
         ["testStrip.finished"] = new("Strip when sewn and pressed"),
+        ["worksheet:sewn"] = new("Sew it by"),
+        ["worksheet:centre"] = new("Plain cloth in the middle", "For tucks from or towards the centre"),
         ["paper"] = new("Paper"),
         ["landscape"] = new("Long side across?"),
         ["unit"] = new("Figures in"),
@@ -124,11 +126,12 @@ public static class Asking
     ];
 
     /// <summary>How the field at a path is asked for: by its whole path, its last two names, or its name.</summary>
-    public static Ask For(string path, Field field)
+    public static Ask For(string path, Field field, string about = "")
     {
         var plain = System.Text.RegularExpressions.Regex.Replace(path, @"\[\d+\]", "[]");
         var names = plain.Split('.');
-        return Words.GetValueOrDefault(plain)
+        return Words.GetValueOrDefault($"{about}:{plain}")
+            ?? Words.GetValueOrDefault(plain)
             ?? (names.Length > 1 ? Words.GetValueOrDefault($"{names[^2]}.{names[^1]}") : null)
             ?? Words.GetValueOrDefault(field.Name)
             ?? new(field.Label);

@@ -8,7 +8,7 @@ namespace HeirloomArchive.Web.Pages.Forms;
 public sealed record FieldView(Form Form, string Path, Field Field, Ask Ask, bool Bare = false)
 {
     public FieldView(Form form, string prefix, Field field)
-        : this(form, prefix + field.Name, field, Asking.For(prefix + field.Name, field))
+        : this(form, prefix + field.Name, field, Asking.For(prefix + field.Name, field, form.About))
     {
     }
 

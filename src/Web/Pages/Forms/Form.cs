@@ -22,6 +22,12 @@ public sealed class Form(JsonObject values)
     /// <summary>The garment whose record the ids in this form point into; null for a new one.</summary>
     public JsonObject? Garment { get; init; }
 
+    /// <summary>What the form is about where fields of one name are asked for in other words: <c>worksheet</c>.</summary>
+    public string About { get; init; } = "";
+
+    /// <summary>What a choice says that nobody made.</summary>
+    public string Unset => About.Length == 0 ? "Not recorded" : "As it suits";
+
     /// <summary>The id of the field's element.</summary>
     public static string Id(string path) => "f-" + path.Replace('.', '-').Replace("[", "-", StringComparison.Ordinal).Replace("]", "", StringComparison.Ordinal);
 

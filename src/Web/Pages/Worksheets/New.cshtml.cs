@@ -39,13 +39,13 @@ public sealed class NewModel(Archive archive, IDocumentStore documents, TimeProv
         Form = new(new()
         {
             ["garment"] = garment?.ToString(), ["technique"] = technique, ["onto"] = WorksheetForm.Start(Technique), ["paper"] = "A4",
-        });
+        }) { About = "worksheet" };
         return Page();
     }
 
     public async Task<IActionResult> OnPost(CancellationToken ct)
     {
-        Form = new(FormReader.Read(Request.Form, WorksheetForm.Request));
+        Form = new(FormReader.Read(Request.Form, WorksheetForm.Request)) { About = "worksheet" };
         if (!await Load(Guid.TryParse(Form.Text("garment"), out var id) ? id : null, Form.Text("technique"), ct))
         {
             return NotFound();

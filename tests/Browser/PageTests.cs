@@ -1,0 +1,126 @@
+using System.Net.Http.Json;
+using System.Text.Json.Nodes;
+using Deque.AxeCore.Playwright;
+using HeirloomArchive.Support;
+using Microsoft.Playwright;
+
+namespace HeirloomArchive.Browser.Tests;
+
+/// <summary>Every page, by day and by night, on a telephone and on a desk.</summary>
+public sealed class PageTests(ArchiveHost host, Chromium chromium, PostgresServer postgres) : IClassFixture<ArchiveHost>
+{
+    private static readonly string[] Plain =
+    [
+        "/", "/pieces", "/pieces/new", "/examples", "/examples?q=pin+tucks+by+hand&tuckKind=pin", "/examples?q=nothing+of+the+kind", "/worksheets", "/worksheets/new",
+        "/work-it-out?groups[0].tucks=5&groups[0].width=1/8+in&groups[0].space=1/4+in",
+        "/work-it-out?what=fit&finished=12+in&tucks.from=6&tucks.to=20&width.from=1/8+in&width.to=1/8+in&space.from=1/8+in&space.to=1/2+in&ends.from=1+in&ends.to=3+in&finest=1/16+in",
+        "/work-it-out?what=fit&finished=1+in&tucks.from=20&tucks.to=20&width.from=1/8+in&width.to=1/8+in&space.from=1/8+in&space.to=1/8+in&ends.from=1+in&ends.to=1+in&finest=1/16+in",
+        "/words", "/words?q=torchon", "/no-such-page",
+    ];
+
+    [Fact]
+    public async Task An_empty_archive_says_what_to_do_first()
+    {
+        await using var empty = await ArchiveHost.Start(postgres);
+        var page = await chromium.Open(empty.Address);
+        await page.GotoAsync("/");
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = "What to do first" })).ToBeVisibleAsync();
+        await Faultless(page, "/");
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task No_page_has_a_fault_that_can_be_found_by_rule(bool dark)
+    {
+        var page = await chromium.Open(host.Address, dark: dark);
+        foreach (var address in await All())
+        {
+            await page.GotoAsync(address);
+            await Faultless(page, address);
+        }
+    }
+
+    [Theory]
+    [InlineData(360)]
+    [InlineData(768)]
+    [InlineData(1440)]
+    public async Task No_page_scrolls_sideways(int width)
+    {
+        var page = await chromium.Open(host.Address, width: width);
+        foreach (var address in await All())
+        {
+            await page.GotoAsync(address);
+            var beyond = await page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
+            Assert.True(beyond <= 0, $"{address} is {beyond} px wider than {width} px");
+        }
+    }
+
+    [Fact]
+    public async Task No_page_needs_anything_from_elsewhere_or_breaks_its_own_policy()
+    {
+        var page = await chromium.Open(host.Address);
+        var wrong = new List<string>();
+        page.Console += (_, message) =>
+        {
+            if (message.Type == "error" && !message.Text.Contains("404", StringComparison.Ordinal)) wrong.Add($"{page.Url}: {message.Text}");
+        };
+        page.Request += (_, request) =>
+        {
+            if (!request.Url.StartsWith(host.Address.ToString(), StringComparison.Ordinal)) wrong.Add($"{page.Url} asks for {request.Url}");
+        };
+        foreach (var address in await All())
+        {
+            var answer = await page.GotoAsync(address);
+            Assert.Contains("default-src 'self'", answer!.Headers["content-security-policy"], StringComparison.Ordinal);
+        }
+
+        Assert.Empty(wrong);
+    }
+
+    [Fact]
+    public async Task The_keyboard_reaches_the_work_past_the_navigation_and_shows_where_it_is()
+    {
+        var page = await chromium.Open(host.Address);
+        await page.GotoAsync("/pieces/new");
+        await page.Keyboard.PressAsync("Tab");
+        Assert.Equal("Skip to the page", await page.EvaluateAsync<string>("document.activeElement.textContent"));
+        await page.Keyboard.PressAsync("Enter");
+        for (var presses = 0; presses < 3; presses++)
+        {
+            await page.Keyboard.PressAsync("Tab");
+            if (await page.EvaluateAsync<string>("document.activeElement.name ?? ''") == "name") break;
+        }
+
+        Assert.Equal("name", await page.EvaluateAsync<string>("document.activeElement.name ?? ''"));
+        Assert.NotEqual("none", await page.EvaluateAsync<string>("getComputedStyle(document.activeElement).outlineStyle"));
+    }
+
+    private static async Task Faultless(IPage page, string address)
+    {
+        var found = (await page.RunAxe()).Violations;
+        Assert.True(found.Length == 0, $"{address}: {string.Join("\n", found.Select(v => $"{v.Id}: {v.Help}: {v.Nodes[0].Html}"))}");
+    }
+
+    // Those of one piece, its forms and a worksheet of it besides the plain ones.
+    private async Task<IReadOnlyList<string>> All()
+    {
+        var dress = await host.BabyDress($"A-{Guid.NewGuid():N}");
+        var piece = $"/pieces/{dress.Id()}";
+        return
+        [
+            .. Plain, piece, $"{piece}/edit", $"{piece}/techniques/new", $"{piece}/techniques/new?kind=tucks", $"{piece}/techniques/{dress.Tucks()}", $"{piece}/condition/new",
+            $"{piece}/repairs/new", $"{piece}/examinations/new", $"/worksheets/new?garment={dress.Id()}&technique={dress.Tucks()}", await Sheet(dress),
+        ];
+    }
+
+    private async Task<string> Sheet(JsonObject dress)
+    {
+        var answer = await host.Client.PostAsJsonAsync("/api/worksheets", new JsonObject
+        {
+            ["garment"] = dress.Id(), ["technique"] = dress.Tucks(),
+            ["plan"] = new JsonObject { ["groups"] = new JsonArray(new JsonObject { ["tucks"] = 6, ["width"] = "1/16 in", ["space"] = "3/16 in" }) },
+        });
+        return answer.Headers.Location!.ToString().Replace("/api", "", StringComparison.Ordinal);
+    }
+}

@@ -1,6 +1,0 @@
-namespace HeirloomArchive.Browser.Tests;
-
-public class Skeleton
-{
-    [Fact] public void Room_builds() => Assert.NotEqual("", typeof(Skeleton).Namespace);
-}
