@@ -54,7 +54,7 @@ public sealed class Chromium : IAsyncLifetime
             BaseURL = archive.ToString(), JavaScriptEnabled = script, ViewportSize = new() { Width = width, Height = width < 500 ? 780 : 900 },
             ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light, Locale = "en-GB",
         });
-        context.SetDefaultTimeout(30_000);
+        context.SetDefaultTimeout(15_000);
         return await context.NewPageAsync();
     }
 

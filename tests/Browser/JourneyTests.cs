@@ -97,7 +97,7 @@ public sealed class JourneyTests(ArchiveHost host, Chromium chromium) : IClassFi
         await page.GotoAsync($"/pieces/{dress.Id()}");
         await page.GetByRole(AriaRole.Link, new() { Name = "Make a worksheet" }).ClickAsync();
 
-        // Six to eight tucks of 1/16 in, 3/16 in apart, with 1/2 in at the ends: 2 7/16 to 2 15/16 in, never 9.
+        // Eight tucks of 1/16 in with seven spaces of 3/16 in and 1/2 in at each end are 2 13/16 in: never 9, and that is the nearest.
         await page.GetByLabel("Finished width").FillAsync("9 in");
         foreach (var (name, from, to) in ((string, string, string)[])[("tucks", "6", "8"), ("space", "3/16 in", "3/16 in"), ("ends", "1/2 in", "1/2 in")])
         {
@@ -108,7 +108,7 @@ public sealed class JourneyTests(ArchiveHost host, Chromium chromium) : IClassFi
         await page.GetByRole(AriaRole.Button, new() { Name = "Make the worksheet" }).Last.ClickAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Nothing fits" })).ToBeVisibleAsync();
         Assert.Equal("9 in", await page.GetByLabel("Finished width").InputValueAsync());
-        await page.Locator("button[name=nearest][value^='ends=']").ClickAsync();
+        await page.Locator("button[name=nearest][value='finished=2 13/16 in']").ClickAsync();
 
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Every fold and stitching line" })).ToBeVisibleAsync();
         await Expect(page.Locator(".worksheet-diagram")).ToBeVisibleAsync();
