@@ -96,6 +96,7 @@ public sealed class FormTests(ArchiveHost host, Chromium chromium) : IClassFixtu
         await page.GotoAsync($"/pieces/{dress.Id()}/repairs/new");
         await page.GetByLabel("Way of mending", new() { Exact = true }).SelectOptionAsync("darn");
         await page.GetByRole(AriaRole.Button, new() { Name = "Save", Exact = true }).Last.ClickAsync();
+        await Expect(page.Locator("h1")).ToHaveTextAsync("Nainsook baby dress with a tucked yoke");
         await page.GetByRole(AriaRole.Link, new() { Name = "Darn" }).ClickAsync();
         await page.GetByLabel("Does it hold?").SelectOptionAsync("holds");
         await page.GetByRole(AriaRole.Button, new() { Name = "Save", Exact = true }).Last.ClickAsync();
@@ -108,7 +109,7 @@ public sealed class FormTests(ArchiveHost host, Chromium chromium) : IClassFixtu
         await Expect(page.GetByRole(AriaRole.Link, new() { Name = "Darn" })).ToHaveCountAsync(0);
 
         await page.GotoAsync($"/pieces/{dress.Id()}/techniques/{dress.Tucks()}");
-        await page.GetByLabel("Note").FillAsync("Knots at both ends.");
+        await page.Locator("[name='note']").FillAsync("Knots at both ends.");
         await page.GetByRole(AriaRole.Button, new() { Name = "Save", Exact = true }).Last.ClickAsync();
         var tucks = (await host.Garment(dress.Id()))["techniques"]![0]!;
         Assert.Equal("Knots at both ends.", tucks["note"]!.ToString());

@@ -25,7 +25,7 @@ public sealed class EditModel(Archive archive, IndexFollower index) : FormPage(a
         return Page();
     }
 
-    public async Task<IActionResult> OnPost(Guid id, CancellationToken ct)
+    public async Task<IActionResult> OnPost([FromRoute] Guid id, CancellationToken ct)
     {
         if (await Load(id, ct) is null)
         {

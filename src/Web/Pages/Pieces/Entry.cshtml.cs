@@ -36,7 +36,8 @@ public sealed class EntryModel(Archive archive, IndexFollower index) : FormPage(
         ? new RecordType([.. GarmentShape.Picture.Fields.Where(f => OfPictures.Contains(f.Name))])
         : GarmentShape.EntryOf(list);
 
-    public async Task<IActionResult> OnGet(Guid id, string list, string entry, string? kind, CancellationToken ct)
+    // From the address only: the form has fields of such names too.
+    public async Task<IActionResult> OnGet([FromRoute] Guid id, [FromRoute] string list, [FromRoute] string entry, string? kind, CancellationToken ct)
     {
         if (!await Load(id, list, entry, ct))
         {
@@ -57,7 +58,7 @@ public sealed class EntryModel(Archive archive, IndexFollower index) : FormPage(
         return Page();
     }
 
-    public async Task<IActionResult> OnPost(Guid id, string list, string entry, CancellationToken ct)
+    public async Task<IActionResult> OnPost([FromRoute] Guid id, [FromRoute] string list, [FromRoute] string entry, CancellationToken ct)
     {
         if (!await Load(id, list, entry, ct))
         {
@@ -83,7 +84,7 @@ public sealed class EntryModel(Archive archive, IndexFollower index) : FormPage(
             : Page();
     }
 
-    public async Task<IActionResult> OnPostRemove(Guid id, string list, string entry, CancellationToken ct)
+    public async Task<IActionResult> OnPostRemove([FromRoute] Guid id, [FromRoute] string list, [FromRoute] string entry, CancellationToken ct)
     {
         if (!await Load(id, list, entry, ct) || kept is null)
         {

@@ -52,7 +52,7 @@ public sealed class PieceModel(Archive archive, IndexFollower index, Uploads upl
     public async Task<IActionResult> OnGet(Guid id, string? history, CancellationToken ct) =>
         await Load(id, ct, whole: history == "all") ? Page() : NotFound();
 
-    public async Task<IActionResult> OnPostPicture(Guid id, List<IFormFile> file, string? caption, CancellationToken ct)
+    public async Task<IActionResult> OnPostPicture([FromRoute] Guid id, List<IFormFile> file, string? caption, CancellationToken ct)
     {
         if (!await Load(id, ct))
         {
@@ -98,13 +98,13 @@ public sealed class PieceModel(Archive archive, IndexFollower index, Uploads upl
         return Page();
     }
 
-    public Task<IActionResult> OnPostSetAside(Guid id, long version, CancellationToken ct) =>
+    public Task<IActionResult> OnPostSetAside([FromRoute] Guid id, long version, CancellationToken ct) =>
         Do(id, async () => await Archive.SetAside(id, version, Who, ct), ct);
 
-    public Task<IActionResult> OnPostBringBack(Guid id, CancellationToken ct) =>
+    public Task<IActionResult> OnPostBringBack([FromRoute] Guid id, CancellationToken ct) =>
         Do(id, async () => await Archive.BringBack(id, Who, ct), ct);
 
-    public Task<IActionResult> OnPostPutBack(Guid id, long version, long to, CancellationToken ct) =>
+    public Task<IActionResult> OnPostPutBack([FromRoute] Guid id, long version, long to, CancellationToken ct) =>
         Do(id, async () => await Archive.PutBack(id, version, to, null, Who, ct), ct);
 
     private async Task<IActionResult> Do(Guid id, Func<Task<Saved>> write, CancellationToken ct)
