@@ -101,6 +101,8 @@ public static class Asking
         ["testStrip.sewnWidth"] = new("As it measured when sewn"),
         ["testStrip.flat"] = new("Strip when flat"),
         ["testStrip.finished"] = new("Strip when sewn and pressed"),
+        ["worksheet:finished"] = new("Finished width", "With its unit: 12 in, 300 mm"),
+        ["worksheet:cloth"] = new("Cloth at most", "Flat, if there is a limit"),
         ["worksheet:sewn"] = new("Sew it by"),
         ["worksheet:centre"] = new("Plain cloth in the middle", "For tucks from or towards the centre"),
         ["paper"] = new("Paper"),
