@@ -25,8 +25,8 @@ public sealed class ScreenshotTests(ArchiveHost host, Chromium chromium) : IClas
         await Take(page, "piece", $"/pieces/{piece}");
         await Take(page, "examples", "/examples?q=pin+tucks+by+hand+on+a+yoke");
         await page.GotoAsync("/worksheets");
-        var sheet = await page.Locator(".lines a.name").First.GetAttributeAsync("href");
-        await Take(page, "worksheet", sheet!);
+        var sheet = await page.Locator(".lines a.name", new() { HasText = "H-002" }).First.GetAttributeAsync("href");
+        await Take(page, "worksheet", sheet + "#lines");
         await Take(await chromium.Open(host.Address, width: 390), "telephone", $"/pieces/{piece}");
     }
 
