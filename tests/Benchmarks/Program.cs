@@ -1,5 +1,13 @@
+using System.Globalization;
 using BenchmarkDotNet.Running;
 using HeirloomArchive.Benchmarks;
 
-// A verb of our own would be taken out of args here; everything else belongs to the benchmarks, as in `--filter *Plan*`.
-BenchmarkSwitcher.FromAssembly(typeof(PlanBenchmarks).Assembly).Run(args);
+// `load 10000` is the running service with so many pieces; everything else belongs to the pure parts, as in `--filter *Plan*`.
+if (args is ["load", var count])
+{
+    await Load.Run(int.Parse(count, CultureInfo.InvariantCulture));
+}
+else
+{
+    BenchmarkSwitcher.FromAssembly(typeof(PlanBenchmarks).Assembly).Run(args);
+}
