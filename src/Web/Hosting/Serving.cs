@@ -6,14 +6,22 @@ namespace HeirloomArchive.Web.Hosting;
 public static class Serving
 {
     /// <summary>Brings the schema up to date, listens, makes the demo if it was asked for, says the address, and serves until stopped.</summary>
-    public static async Task Serve(this WebApplication app, bool demo, IProgress<string> said, CancellationToken stop)
+    /// <exception cref="StartException">PostgreSQL ended by itself: without it nothing could be kept.</exception>
+    public static async Task Serve(this WebApplication app, bool demo, Task? postgresEnded, IProgress<string> said, CancellationToken stop)
     {
         await app.StartAsync(stop);
         var readiness = app.Services.GetRequiredService<Readiness>();
         if (demo) await MakeDemo(app, readiness, said, stop);
         readiness.Reach();
         said.Report("The archive is ready: " + string.Join(" ", app.Urls));
-        await app.WaitForShutdownAsync(stop);
+        var stopped = app.WaitForShutdownAsync(stop);
+        if (postgresEnded is null || await Task.WhenAny(stopped, postgresEnded) == stopped)
+        {
+            await stopped;
+            return;
+        }
+        await app.StopAsync(CancellationToken.None);
+        throw new StartException("PostgreSQL has ended by itself, so the archive stops too. Start it again: what was saved is there.");
     }
 
     private static async Task MakeDemo(WebApplication app, Readiness readiness, IProgress<string> said, CancellationToken stop)
