@@ -7,7 +7,7 @@ namespace HeirloomArchive.Web.Pages.Reading;
 /// <summary>What is recorded, as labels and values in the order of the record; what is not recorded is not listed.</summary>
 public sealed record FactsView(IReadOnlyList<(string Label, string Text)> Facts, bool Across = false)
 {
-    private static readonly string[] Never = ["id", "pictures", "lies", "examination", "continues", "answers", "under", "crosses"];
+    private static readonly string[] Never = ["id", "pictures", "examination", "continues", "answers", "under", "crosses"];
 
     /// <param name="shape">Its fields.</param>
     /// <param name="value">What is recorded.</param>
@@ -24,6 +24,7 @@ public sealed record FactsView(IReadOnlyList<(string Label, string Text)> Facts,
     {
         "runs" => "The folds go",
         "turned" => "Turned",
+        "lies" => "So the tucks lie",
         "holds" => "Holds",
         "trend" => "Changing",
         "groups" => "Tucks",
