@@ -75,7 +75,7 @@ public sealed class EmbeddedPostgresTests : IDisposable
     [Fact]
     public async Task A_setting_up_that_was_killed_half_way_is_begun_again()
     {
-        var half = Directory.CreateDirectory(Path.Combine(folder.Path, "pg18.new")).FullName;
+        var half = Directory.CreateDirectory(Path.Combine(folder.Path, "pg18.new-left")).FullName;
         await File.WriteAllTextAsync(Path.Combine(half, "PG_VERSION"), "18\n", Cancel);
         await using var postgres = await EmbeddedPostgres.Start(folder.Path, cancel: Cancel);
         Assert.Equal(1, await Run(postgres, "SELECT 1"));

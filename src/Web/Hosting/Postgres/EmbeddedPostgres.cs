@@ -101,10 +101,10 @@ public sealed class EmbeddedPostgres : IAsyncDisposable
     // Made beside and moved into place, so that what is there is always whole.
     private async Task Initialize(CancellationToken cancel)
     {
-        var half = data + ".new";
-        var passwordFile = data + ".password";
-        if (Directory.Exists(half)) Directory.Delete(half, recursive: true);
-        File.Delete(passwordFile);
+        ClearHalfDone();
+        // A name of its own: the initdb of a host that was killed may still be writing into its.
+        var half = $"{data}.new-{Guid.NewGuid():N}";
+        var passwordFile = half + ".password";
         Directory.CreateDirectory(half);
         OwnerOnly.Write(passwordFile, Convert.ToHexString(RandomNumberGenerator.GetBytes(24)));
         if (account is not null)
@@ -117,11 +117,34 @@ public sealed class EmbeddedPostgres : IAsyncDisposable
         start.RedirectStandardOutput = start.RedirectStandardError = true;
         using var initdb = Process.Start(start)!;
         var errors = initdb.StandardError.ReadToEndAsync(cancel);
-        await initdb.StandardOutput.ReadToEndAsync(cancel);
-        await initdb.WaitForExitAsync(cancel);
+        try
+        {
+            await initdb.StandardOutput.ReadToEndAsync(cancel);
+            await initdb.WaitForExitAsync(cancel);
+        }
+        catch (OperationCanceledException)
+        {
+            initdb.Kill(entireProcessTree: true);
+            throw;
+        }
         if (initdb.ExitCode != 0) throw new StartException($"PostgreSQL could not be set up in {data}:\n{await errors}");
         File.Move(passwordFile, Path.Combine(half, "heirloom.password"));
         Directory.Move(half, data);
+    }
+
+    // What interrupted starts left; what is still being written to is for the start after this one.
+    private void ClearHalfDone()
+    {
+        var (folder, name) = (Path.GetDirectoryName(data)!, Path.GetFileName(data));
+        foreach (var left in Directory.EnumerateFileSystemEntries(folder, name + ".new-*").ToList())
+        {
+            try
+            {
+                if (Directory.Exists(left)) Directory.Delete(left, recursive: true);
+                else File.Delete(left);
+            }
+            catch (IOException) { }
+        }
     }
 
     private void CheckVersion()
