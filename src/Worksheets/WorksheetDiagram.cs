@@ -5,7 +5,7 @@ using HeirloomArchive.Worksheets.Drawing;
 
 namespace HeirloomArchive.Worksheets;
 
-/// <summary>The diagram of a worksheet as SVG, to scale; one unit of its view box is a millimetre on paper.</summary>
+/// <summary>The diagram of a worksheet as SVG, in proportion; a page stretches it to its own width, so it is no gauge and says so.</summary>
 public static class WorksheetDiagram
 {
     private const double Width = 180, Gap = 3;
@@ -43,7 +43,7 @@ public static class WorksheetDiagram
     public static string Svg(Worksheet worksheet)
     {
         ArgumentNullException.ThrowIfNull(worksheet);
-        var panels = Diagram.Panels(worksheet.Result, Width);
+        var panels = Diagram.Panels(worksheet.Result, Width, onPaper: false);
         var height = panels.Sum(p => p.Height) + (Gap * (panels.Count - 1));
         var svg = new StringBuilder();
         svg.Append(CultureInfo.InvariantCulture,

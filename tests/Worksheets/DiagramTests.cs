@@ -46,4 +46,14 @@ public class DiagramTests
     private static IEnumerable<double> Across(XElement panel, string look) => panel.Elements()
         .Where(e => e.Name.LocalName == "line" && e.Attribute("class")?.Value == look)
         .Select(e => double.Parse(e.Attribute("x1")!.Value, CultureInfo.InvariantCulture)).Order();
+
+    [Fact] public void On_a_page_it_claims_no_scale_since_the_page_stretches_it()
+    {
+        var worksheet = Examples.Made("""{"plan":{"groups":[{"tucks":8,"width":"1/8 in","space":"0 in"}],"lead":"1 in","trail":"1 in"}}""");
+        var svg = WorksheetDiagram.Svg(worksheet);
+
+        Assert.Contains(">not at true size<", svg, StringComparison.Ordinal);
+        Assert.DoesNotContain(">true size<", svg, StringComparison.Ordinal);
+        Assert.DoesNotContain(">scale ", svg, StringComparison.Ordinal);
+    }
 }

@@ -18,13 +18,15 @@ internal sealed class Diagram
     private const int MostStrips = 120;
 
     private readonly double width;
+    private readonly bool onPaper;
     private readonly IReadOnlyList<Line> lines;
     private readonly double cloth, finished, before, after;
     private readonly JsonObject datum;
 
-    private Diagram(JsonObject result, double width)
+    private Diagram(JsonObject result, double width, bool onPaper)
     {
         this.width = width;
+        this.onPaper = onPaper;
         lines = [.. result["plan"]!["lines"].Each().Select(Line.Read)];
         cloth = result["plan"]!["cloth"].Mm();
         finished = result["plan"]!["finished"].Mm();
@@ -34,9 +36,12 @@ internal sealed class Diagram
     }
 
     /// <summary>The strips of a worksheet's diagram, each <paramref name="width"/> mm wide.</summary>
-    public static IReadOnlyList<Panel> Panels(JsonObject result, double width)
+    /// <param name="result">The worksheet's.</param>
+    /// <param name="width">In mm.</param>
+    /// <param name="onPaper">Whether those are millimetres of paper. A page stretches them to its own width, so there no scale is told.</param>
+    public static IReadOnlyList<Panel> Panels(JsonObject result, double width, bool onPaper)
     {
-        var diagram = new Diagram(result, width);
+        var diagram = new Diagram(result, width, onPaper);
         return [.. diagram.Flat(), diagram.Sewn()];
     }
 
@@ -229,8 +234,9 @@ internal sealed class Diagram
         shapes.Add(new Label(x(at) + (toRight ? 1 : -1), top + 2, $"measured from {datum["text"].Text()}", Ink.Datum, 2.3, toRight ? Anchor.Start : Anchor.End));
     }
 
-    private static string ScaleText(double scale) =>
-        scale == 1 ? "true size"
+    private string ScaleText(double scale) =>
+        !onPaper ? "not at true size"
+        : scale == 1 ? "true size"
         : scale < 1 ? $"scale 1 : {(1 / scale).Invariant("0.##")}"
         : $"scale {scale.Invariant("0.##")} : 1";
 

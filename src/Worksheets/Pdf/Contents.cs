@@ -122,7 +122,7 @@ internal static class Contents
 
     private static void Picture(Sheet sheet, Worksheet worksheet)
     {
-        var panels = Diagram.Panels(worksheet.Result, sheet.Width * 25.4 / 72);
+        var panels = Diagram.Panels(worksheet.Result, sheet.Width * 25.4 / 72, onPaper: true);
         sheet.Heading("The picture", keepWith: Sheet.Mm(panels[0].Height));
         var described = false;
         foreach (var panel in panels)
