@@ -111,7 +111,7 @@ public sealed class JourneyTests(ArchiveHost host, Chromium chromium) : IClassFi
         await page.Locator("button[name=nearest][value='finished=2 13/16 in']").ClickAsync();
 
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Every fold and stitching line" })).ToBeVisibleAsync();
-        await Expect(page.Locator(".worksheet-diagram")).ToBeVisibleAsync();
+        await Expect(page.Locator(".drawn")).ToBeVisibleAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Order of work" })).ToBeVisibleAsync();
         var pdf = await page.GetByRole(AriaRole.Link, new() { Name = "Print with the gauge (PDF)" }).GetAttributeAsync("href");
         var print = await host.Client.GetByteArrayAsync(pdf, TestContext.Current.CancellationToken);

@@ -1,6 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
-using HeirloomArchive.Worksheets;
+using HeirloomArchive.Sewing.Drawing;
 
 namespace HeirloomArchive.Web.Pages;
 
@@ -9,7 +9,7 @@ public static class PagesSetup
 {
     // The diagram of a worksheet carries its own look, in print and on other pages alike; nothing else inline is allowed.
     private static readonly string Policy =
-        $"default-src 'self'; style-src 'self' 'sha256-{Digest(WorksheetDiagram.Look)}'; object-src 'none'; base-uri 'self'; form-action 'self'; frame-ancestors 'none'";
+        $"default-src 'self'; style-src 'self' 'sha256-{Digest(Svg.Look)}'; object-src 'none'; base-uri 'self'; form-action 'self'; frame-ancestors 'none'";
 
     /// <summary>Razor Pages, found under <c>Pages/</c>.</summary>
     public static IServiceCollection AddPages(this IServiceCollection services)

@@ -1,3 +1,4 @@
+using HeirloomArchive.Sewing.Drawing;
 using System.Text.Json.Nodes;
 
 namespace HeirloomArchive.Worksheets.Drawing;

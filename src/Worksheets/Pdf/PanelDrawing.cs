@@ -1,4 +1,4 @@
-using HeirloomArchive.Worksheets.Drawing;
+using HeirloomArchive.Sewing.Drawing;
 using PdfSharp.Drawing;
 
 namespace HeirloomArchive.Worksheets.Pdf;

@@ -1,0 +1,7 @@
+namespace HeirloomArchive.Sewing.Sums;
+
+/// <summary>The sums on this shelf, in the order of the page.</summary>
+internal static class TuckSums
+{
+    public static IReadOnlyList<Sum> All { get; } = [TuckKinds.GrowthTucks.Sum];
+}
