@@ -25,6 +25,9 @@ public sealed class Form(JsonObject values)
     /// <summary>What the form is about where fields of one name are asked for in other words: <c>worksheet</c>.</summary>
     public string About { get; init; } = "";
 
+    /// <summary>What the path of a fault is called to the reader.</summary>
+    public Func<string, string> NameOf { get; init; } = Reading.Say.Path;
+
     /// <summary>What a choice says that nobody made.</summary>
     public string Unset => About.Length == 0 ? "Not recorded" : "As it suits";
 
@@ -58,6 +61,9 @@ public sealed class Form(JsonObject values)
 
     /// <summary>Whether a list of plain values holds one.</summary>
     public bool Holds(string path, string value) => At(path) is JsonArray list && list.Any(n => n is JsonValue v && v.ToString() == value);
+
+    /// <summary>Whether a yes-or-no field says yes.</summary>
+    public bool Holds(string path) => At(path) is JsonValue yes && yes.GetValueKind() == System.Text.Json.JsonValueKind.True;
 
     /// <summary>The value at a path, or null.</summary>
     public JsonNode? At(string path)

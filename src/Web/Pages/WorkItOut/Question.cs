@@ -1,0 +1,11 @@
+namespace HeirloomArchive.Web.Pages.WorkItOut;
+
+/// <summary>A sum's question as its address holds it.</summary>
+internal static class Question
+{
+    private static readonly string[] NotAsked = ["add", "remove", "nearest", "__RequestVerificationToken", "handler"];
+
+    /// <summary>The fields of the question, without what only rearranged the form.</summary>
+    public static IEnumerable<(string Key, string Value)> Of(HttpRequest request) =>
+        request.Query.Where(p => !NotAsked.Contains(p.Key)).Select(p => (p.Key, p.Value.ToString()));
+}
