@@ -125,6 +125,7 @@ public sealed class JourneyTests(ArchiveHost host, Chromium chromium) : IClassFi
     {
         var page = await chromium.Open(host.Address, script);
         await page.GotoAsync("/work-it-out");
+        await page.GetByRole(AriaRole.Link, new() { Name = "A run of tucks" }).ClickAsync();
         await page.Locator("[name='groups[0].tucks']").FillAsync("5");
         await page.Locator("[name='groups[0].width']").FillAsync("1/8 in");
         await page.Locator("[name='groups[0].space']").FillAsync("1/4 in");
