@@ -2,6 +2,7 @@ using System.Net;
 using System.Net.Http.Headers;
 using System.Text;
 using System.Text.Json.Nodes;
+using HeirloomArchive.Sewing.Sums;
 using HeirloomArchive.Support;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
@@ -245,6 +246,7 @@ public sealed class BadInputTests(ArchiveHost host) : IClassFixture<ArchiveHost>
         }),
         ("POST", "/api/plans/tucks", "json"),
         ("POST", "/api/plans/fit", "json"),
+        .. AllSums.InOrder.Select(s => ("POST", $"/api/plans/{s.Slug}", "json")),
         ("POST", "/api/worksheets", "json"),
         ("PUT", "/api/worksheets/{id:guid}/ticks", "json"),
         ("POST", "/api/printers", "json"),
