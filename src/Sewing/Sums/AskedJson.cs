@@ -1,11 +1,12 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 
 namespace HeirloomArchive.Sewing.Sums;
 
 /// <summary>Reads what was sent to a sum: unknown fields and wrong types unreadable, missing and out of bounds senseless, all of them at once.</summary>
-internal static class AskedJson
+internal static partial class AskedJson
 {
     private const int LongestText = 200;
 
@@ -54,7 +55,7 @@ internal static class AskedJson
     {
         AskKind.Length => Length(reading, value, ask, at),
         AskKind.Whole => reading.Whole(value, at) is { } whole && InBounds(reading, whole, ask, at) ? whole : null,
-        AskKind.Number => Number(reading, value, at) is { } number && InBounds(reading, number, ask, at) ? number : null,
+        AskKind.Number => Number(reading, value, ask, at) is { } number && InBounds(reading, number, ask, at) ? number : null,
         AskKind.Choice => Choice(reading, value, ask, at),
         AskKind.Flag => reading.Flag(value, at),
         AskKind.Text => Text(reading, value, at),
@@ -86,7 +87,7 @@ internal static class AskedJson
         return length;
     }
 
-    private static decimal? Number(JsonReading reading, JsonNode value, string at)
+    private static decimal? Number(JsonReading reading, JsonNode value, Ask ask, string at)
     {
         if (value.GetValueKind() == JsonValueKind.Number
             && decimal.TryParse(value.ToJsonString(), NumberStyles.Float, CultureInfo.InvariantCulture, out var number))
@@ -94,9 +95,25 @@ internal static class AskedJson
             return number;
         }
 
-        reading.Unreadable(at, $"{JsonReading.Show(value)} is not a number.");
+        if (JsonReading.Text(value) is { } text && Fraction().Match(text) is { Success: true } match)
+        {
+            var over = match.Groups["over"].Success ? decimal.Parse(match.Groups["over"].Value, CultureInfo.InvariantCulture) : 1;
+            if (over > 0)
+            {
+                return Part(match, "whole") + (Part(match, "parts") / over);
+            }
+        }
+
+        reading.Unreadable(at, $"{JsonReading.Show(value)} is not a number: write for example {ask.Example}.");
         return null;
     }
+
+    private static decimal Part(Match match, string group) =>
+        match.Groups[group].Success ? decimal.Parse(match.Groups[group].Value.Replace(',', '.'), CultureInfo.InvariantCulture) : 0;
+
+    // As she writes it: 1 1/3, 3/4, 1.5, 1,5. A third keeps 28 places, enough for any length to the nanometre.
+    [GeneratedRegex(@"^\s*(?=\d)(?:(?<whole>\d{1,9}(?:[.,]\d{1,9})?)(?!\s*/|\d))?\s*(?:(?<parts>\d{1,6})\s*/\s*(?<over>\d{1,6}))?\s*$")]
+    private static partial Regex Fraction();
 
     private static bool InBounds(JsonReading reading, decimal number, Ask ask, string at)
     {
