@@ -60,6 +60,7 @@ internal sealed record FitGrid
 
     public bool LiesFromMiddle => Lies is Lies.FromCentre or Lies.TowardsCentre;
 
+    /// <summary>Whether anything fits. In a count that fits at all, one of the first widths does: the remainders by its gaps come round.</summary>
     public bool Any => Rows().Any(row => row.Fitting().Count > 0);
 
     /// <summary>The cloth of so many tucks, in nanometres.</summary>
@@ -80,30 +81,24 @@ internal sealed record FitGrid
     }
 
     /// <summary>Every count and width that may add up to the finished width, rising; widths that can't are passed over.</summary>
-    public IEnumerable<FitRow> Rows()
+    public IEnumerable<FitRow> Rows() => Counts().SelectMany(Rows);
+
+    /// <summary>The same for one count.</summary>
+    public IEnumerable<FitRow> Rows(int tucks)
     {
-        if (!OnMarking)
+        var (gaps, whole) = (Gaps(tucks), Filled / Unit);
+        if (!OnMarking || (gaps > 0 && Spaces.IsEmpty) || NeverEven(tucks))
         {
             yield break;
         }
 
-        var whole = Filled / Unit;
-        foreach (var tucks in Counts())
+        var widths = WidthsOf(tucks)
+            .AtMost(Span.Floor(Cloth - Finished - (tucks * Correction), 2 * tucks * Unit))
+            .AtMost(Span.Floor(whole - (gaps == 0 ? 0 : gaps * Spaces.From) - (2 * Ends.From), tucks))
+            .AtLeast(Span.Ceiling(whole - (gaps == 0 ? 0 : gaps * Spaces.To) - (2 * Ends.To), tucks));
+        for (var width = widths.From; width <= widths.To; width++)
         {
-            var gaps = Gaps(tucks);
-            if (gaps > 0 && Spaces.IsEmpty)
-            {
-                continue;
-            }
-
-            var widths = WidthsOf(tucks)
-                .AtMost(Span.Floor(Cloth - Finished - (tucks * Correction), 2 * tucks * Unit))
-                .AtMost(Span.Floor(whole - (gaps == 0 ? 0 : gaps * Spaces.From) - (2 * Ends.From), tucks))
-                .AtLeast(Span.Ceiling(whole - (gaps == 0 ? 0 : gaps * Spaces.To) - (2 * Ends.To), tucks));
-            for (var width = widths.From; width <= widths.To; width++)
-            {
-                yield return Row(tucks, width, whole - (tucks * width));
-            }
+            yield return Row(tucks, width, whole - (tucks * width));
         }
     }
 
@@ -137,6 +132,10 @@ internal sealed record FitGrid
             }
         }
     }
+
+    /// <summary>True when even tucks, even gaps and equal ends are to make up an odd number.</summary>
+    private bool NeverEven(int tucks) =>
+        !Uneven && long.IsEvenInteger(tucks) && long.IsEvenInteger(Gaps(tucks)) && long.IsOddInteger(Filled / Unit);
 
     public int Gaps(int tucks) => tucks - (Centre is null ? 1 : 2);
 

@@ -24,8 +24,11 @@ internal static class FitNeighbours
     /// <summary>The least cloth that any arrangement needs, in nanometres; null when none would fit however much there was.</summary>
     public static long? LeastCloth(FitGrid grid)
     {
-        var rows = (grid with { Cloth = Length.Longest.Nanometres }).Rows().Where(row => row.Fitting().Count > 0);
-        return rows.Select(row => (long?)grid.ClothOf(row.Tucks, row.Width)).Min();
+        // Of each count the narrowest width that fits takes the least.
+        var unlimited = grid with { Cloth = Length.Longest.Nanometres };
+        return unlimited.Counts()
+            .SelectMany(tucks => unlimited.Rows(tucks).Where(row => row.Fitting().Count > 0).Take(1))
+            .Select(row => (long?)grid.ClothOf(row.Tucks, row.Width)).Min();
     }
 
     /// <summary>

@@ -37,11 +37,15 @@ internal static class FitRanking
         }
     }
 
-    /// <summary>By closeness: from the antique's own proportion outwards, up and down, until a row has nothing worth keeping.</summary>
+    /// <summary>
+    /// By closeness: from the antique's own count outwards until all that is kept has its very proportion and a nearer count;
+    /// in a row from its own proportion outwards, up and down, until the row has nothing worth keeping.
+    /// </summary>
     private static IEnumerable<FitPlace> Closest(FitGrid grid, Likeness like, int most)
     {
-        var kept = new FitBest(new FitCloseness(like, grid.Unit), most);
-        foreach (var row in grid.Rows())
+        var closeness = new FitCloseness(like, grid.Unit);
+        var kept = new FitBest(closeness, most);
+        foreach (var row in grid.Counts().OrderBy(closeness.CountsApart).TakeWhile(tucks => !kept.Settled(tucks)).SelectMany(grid.Rows))
         {
             var spaces = row.Fitting();
             var middle = like.Space is { } space ? spaces.Below(space.Nanometres * row.Width, like.Width.Nanometres) : 0;
@@ -84,11 +88,15 @@ internal readonly record struct FitPlace(FitRow Row, long Space, long Lead)
 }
 
 /// <summary>The best so many of those added, in order.</summary>
-internal sealed class FitBest(IComparer<FitPlace> order, int most)
+internal sealed class FitBest(FitCloseness order, int most)
 {
     private readonly List<FitPlace> places = new(most + 1);
 
     public IEnumerable<FitPlace> Places => places;
+
+    /// <summary>True when no arrangement of so many tucks, or of a count as far off, can be among the best.</summary>
+    public bool Settled(int tucks) =>
+        places.Count == most && order.Exact(places[^1]) && order.CountsApart(places[^1].Row.Tucks) < order.CountsApart(tucks);
 
     /// <summary>False when it is not among the best so far.</summary>
     public bool Add(FitPlace place)
@@ -122,6 +130,12 @@ internal sealed class FitCloseness(Likeness like, long unit) : IComparer<FitPlac
         return order != 0 ? order : Rest(x).CompareTo(Rest(y));
     }
 
+    /// <summary>How far a count lies from the antique's.</summary>
+    public int CountsApart(int tucks) => Math.Abs(tucks - like.Tucks);
+
+    /// <summary>Whether it has the antique's very proportion.</summary>
+    public bool Exact(FitPlace place) => Proportion(place).Numerator == 0;
+
     /// <summary>How far space : width lies from the antique's, as a fraction; without a space it is beyond all.</summary>
     private (long Numerator, long Denominator) Proportion(FitPlace place) =>
         space is not { } wanted ? (0, 1)
@@ -129,6 +143,6 @@ internal sealed class FitCloseness(Likeness like, long unit) : IComparer<FitPlac
         : (Math.Abs((place.Space * width) - (wanted * place.Row.Width)), place.Row.Width);
 
     private (int, long, long, long, int, long, long) Rest(FitPlace place) => (
-        Math.Abs(place.Row.Tucks - like.Tucks), Math.Abs((place.Row.Width * unit) - width), place.Space, place.Unevenness,
+        CountsApart(place.Row.Tucks), Math.Abs((place.Row.Width * unit) - width), place.Space, place.Unevenness,
         place.Row.Tucks, place.Row.Width, place.Lead);
 }
