@@ -1,0 +1,60 @@
+namespace HeirloomArchive.Sewing.Sums;
+
+/// <summary>Tucks as a sum asks for them, their spacing in any of its three meanings, and a whole run as one of its parts.</summary>
+internal static class AskedTucks
+{
+    /// <summary>Equal tucks: how many, how wide, how far apart.</summary>
+    public static IReadOnlyList<Ask> Equal(int most) =>
+    [
+        Ask.Whole("tucks", "Tucks", 1, most, "3"),
+        Ask.Above("width", "Width of a tuck", "1/2 in", "From the fold to the stitching."),
+        Ask.AnyLength("space", "Space: plain cloth seen between", "1/4 in", "Give one of the three; the other two may stay empty.").Optional() with { Drawing = "apart" },
+        Ask.AnyLength("stitchToStitch", "Or stitching to stitching, finished", "3/4 in").Optional(),
+        Ask.AnyLength("foldToFold", "Or fold to fold on the flat cloth", "1 3/4 in").Optional(),
+    ];
+
+    /// <summary>A run of tucks that all lie one way.</summary>
+    public static Ask Run(string name, string label, string hint) => Ask.Part(name, label, hint,
+        Ask.Rows("groups", "Groups", 1, TuckRun.MostGroups, "Tucks of one width and spacing.", [.. Equal(TuckRun.MostInGroup)]),
+        Ask.Lengths("between", "Space from group to group", 0, TuckRun.MostGroups, "1 in").Optional() with { AboveZero = false },
+        Ask.Plain("lead", "Plain before", "1 in"),
+        Ask.Plain("trail", "Plain after", "1 in"),
+        Ask.Choice("lies", "The folds lie", "", ("towards-end", "towards the end"), ("towards-start", "towards the start")).Optional());
+
+    /// <summary>The plain cloth seen between equal tucks, from whichever of the three was given.</summary>
+    public static Length Space(Asked asked)
+    {
+        var width = asked.Length("width");
+        var ways = new (string Name, Length Beyond)[] { ("space", Length.Zero), ("stitchToStitch", width), ("foldToFold", 3 * width) };
+        var given = ways.Where(w => asked.Has(w.Name)).Select(w => (w.Name, Space: asked.Length(w.Name) - w.Beyond)).ToList();
+        if (given.Count == 0)
+        {
+            asked.Check(asked.Whole("tucks") == 1, "space", "How far apart? Give a space (the plain cloth seen), stitchToStitch (finished) or foldToFold (flat).");
+            return Length.Zero;
+        }
+
+        var (name, space) = given[0];
+        foreach (var other in given.Where(g => g.Space != space))
+        {
+            asked.Refuse(other.Name, $"{asked.Show(asked.Length(other.Name))} does not agree with the {name} of {asked.Show(asked.Length(name))}: give one of them, or two that agree.");
+        }
+
+        asked.Check(width + space > Length.Zero, name, $"{asked.Show(asked.Length(name))} is too near for tucks of {asked.Show(width)}: the plain cloth between them must be more than {asked.Show(-width)}.");
+        return space;
+    }
+
+    /// <summary>The plan of a run that was sent as a part.</summary>
+    /// <param name="run">The part.</param>
+    /// <exception cref="FaultException">The run can't be laid out: by its own paths.</exception>
+    public static TuckPlan Plan(Asked run) => TuckPlan.Make(new()
+    {
+        Groups = [.. run.Rows("groups").Select(g => new TuckGroup(g.Whole("tucks"), g.Length("width"),
+            new(g.LengthOrNull("space"), g.LengthOrNull("stitchToStitch"), g.LengthOrNull("foldToFold"))))],
+        Between = [.. run.Lengths("between").Select(b => new Spacing(b))],
+        Lead = run.LengthOrNull("lead"),
+        Trail = run.LengthOrNull("trail"),
+        Lies = run.Text("lies") == "towards-start" ? Lies.TowardsStart : Lies.TowardsEnd,
+        Unit = run.Unit,
+        Path = run.At("")[..^1],
+    });
+}
