@@ -1,0 +1,65 @@
+using System.Globalization;
+using HeirloomArchive.Sewing.Sums;
+
+namespace HeirloomArchive.Sewing.TuckKinds;
+
+/// <summary>Holds a run to the width and the cloth there are, and says what would be possible.</summary>
+public static class RunLimits
+{
+    /// <summary>The most that each space can be for a run to come down to a limit, on the finest marking she can read; may be below zero.</summary>
+    /// <param name="length">What the run comes to: its finished width, or its cloth.</param>
+    /// <param name="limit">What there is.</param>
+    /// <param name="space">Each space as it is now.</param>
+    /// <param name="spaces">How many there are, 1 or more.</param>
+    /// <param name="finest">The marking it is drawn down to, above zero.</param>
+    public static Length MostSpace(Length length, Length limit, Length space, int spaces, Length finest)
+    {
+        var most = FloorOf(spaces * space.Nanometres - (length - limit).Nanometres, spaces);
+        return Length.FromNanometres(FloorOf(most, finest.Nanometres) * finest.Nanometres);
+    }
+
+    /// <summary>Refuses a run of equal spaces that is wider than <c>finishedAtMost</c> or needs more than <c>clothAtMost</c>.</summary>
+    internal static void Check(Asked asked, TuckPlan plan, Length space, int spaces, Length width)
+    {
+        Hold("finishedAtMost", plan.Finished, "finish at", width);
+        Hold("clothAtMost", plan.Cloth, "need", (3 * width) + (plan.CorrectionPerTuck ?? Length.Zero));
+        asked.Throw();
+
+        void Hold(string field, Length length, string verb, Length step)
+        {
+            if (asked.LengthOrNull(field) is not { } limit || length <= limit)
+            {
+                return;
+            }
+
+            var tucks = string.Create(CultureInfo.InvariantCulture, $"{plan.Lines.Count} {(plan.Lines.Count == 1 ? "tuck" : "tucks")} of {Widths(asked, plan)}");
+            var told = $"{asked.Show(limit)} is too little: {tucks} {verb} {asked.Show(length)}, {asked.Show(length - limit)} more.";
+            var most = spaces > 0 ? MostSpace(length, limit, space, spaces, Finest(asked.Unit)) : -Length.Longest;
+            var fewer = Fewer(plan, length - limit, step + space);
+            asked.Refuse(field, told
+                + (most >= Length.Zero ? $" With {tucks} the space can be at most {asked.Show(most)} here." : spaces > 0 ? " Even meeting they do not fit." : "")
+                + (fewer > 0 ? string.Create(CultureInfo.InvariantCulture, $" With spaces of {asked.Show(space)} there can be at most {fewer}.") : ""));
+        }
+    }
+
+    /// <summary>How many tucks of one width are left when enough are taken away; 0 where that is not so simple.</summary>
+    private static long Fewer(TuckPlan plan, Length over, Length step)
+    {
+        if (step <= Length.Zero || plan.Lines.Any(l => l.Width != plan.Lines[0].Width || l.Half is not null))
+        {
+            return 0;
+        }
+
+        return Math.Max(0, plan.Lines.Count + FloorOf(-over.Nanometres, step.Nanometres));
+    }
+
+    private static string Widths(Asked asked, TuckPlan plan)
+    {
+        var (least, most) = (plan.Lines.Min(l => l.Width), plan.Lines.Max(l => l.Width));
+        return least == most ? asked.Show(least) : $"{asked.Show(least)} to {asked.Show(most)}";
+    }
+
+    private static Length Finest(LengthUnit unit) => unit == LengthUnit.Inches ? Length.FromSixtyFourthsOfInch(1) : Length.FromNanometres(250_000);
+
+    private static long FloorOf(long number, long by) => (number / by) - (number % by < 0 ? 1 : 0);
+}

@@ -1,0 +1,83 @@
+using CsCheck;
+using HeirloomArchive.Sewing.Drawing;
+using HeirloomArchive.Sewing.TuckKinds;
+using static HeirloomArchive.Sewing.Tests.TuckKinds.Asking;
+
+namespace HeirloomArchive.Sewing.Tests.TuckKinds;
+
+/// <summary>What the sums about a run share: limits that say what is possible, and the drawing.</summary>
+public class RunTests
+{
+    [Fact]
+    public void A_run_too_wide_says_the_widest_space() =>
+        IsRefused("nuns", """{"tucks":12,"width":"1/4 in","space":"1/4 in","finishedAtMost":"5 1/16 in"}""", "finishedAtMost",
+            "5 1/16 in is too little", "11/16 in more", "With 12 tucks of 1/4 in the space can be at most 3/16 in", "at most 10");
+
+    [Fact]
+    public void A_run_short_of_cloth_says_the_widest_space() =>
+        IsRefused("nuns", """{"tucks":2,"width":"2 in","space":"1 in","clothAtMost":"12 1/2 in"}""", "clothAtMost",
+            "With 2 tucks of 2 in the space can be at most 1/2 in");
+
+    [Fact]
+    public void Tucks_too_many_even_meeting_say_so() =>
+        IsRefused("nuns", """{"tucks":5,"width":"2 in","space":"1/2 in","finishedAtMost":"8 in"}""", "finishedAtMost", "Even meeting they do not fit", "at most 3");
+
+    [Fact]
+    public void The_widest_space_fits_and_one_marking_more_does_not() =>
+        Gen.Select(Gen.Int[2, 20], Gen.Int[4, 16], Gen.Int[1, 32], Gen.Int[1, 400]).Sample((n, w, s, less) =>
+        {
+            var (width, space, mark) = (In($"{w}/64"), In($"{s}/64"), In("1/64"));
+            Length Finished(Length apart) => TuckPlan.Make(new() { Groups = [new(n, width, new(apart))] }).Finished;
+            var limit = Finished(space) - Length.FromNanometres(less * 10_000);
+            var most = RunLimits.MostSpace(Finished(space), limit, space, n - 1, mark);
+            if (most + width > Length.Zero)
+            {
+                Assert.True(Finished(most) <= limit);
+                Assert.True(Finished(most + mark) > limit);
+            }
+        }, iter: 500);
+
+    [Fact]
+    public void What_just_fits_is_not_refused() =>
+        Assert.Equal("5 1/16 in", Ask("nuns", """{"tucks":12,"width":"1/4 in","space":"3/16 in","finishedAtMost":"5 1/16 in"}""").Figure("finished"));
+
+    [Fact]
+    public void Four_hundred_tucks_make_a_small_drawing()
+    {
+        foreach (var lies in Enum.GetValues<Lies>())
+        {
+            var centre = lies is Lies.FromCentre or Lies.TowardsCentre;
+            var plan = TuckPlan.Make(new()
+            {
+                Groups = [new(centre ? 200 : 400, In("1/16"), new(In("1/32")))], Lies = lies, Trail = In("1"), Lead = centre ? null : In("1"), Centre = centre ? In("1") : null,
+            });
+            var svg = Svg.Of([.. RunSketch.Of(plan)], "Tucks", RunSketch.Words(plan));
+            Assert.InRange(svg.Length, 100_000, 200_000);
+            Assert.Contains(">400</text>", svg, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void Every_line_of_a_plan_is_drawn_once_and_every_fold_of_a_short_run_numbered() =>
+        Gen.Select(Gen.Int[1, 60], Gen.Int[1, 8], Gen.Int[0, 8], Gen.Int[0, 1]).Sample((n, w, s, lies) =>
+        {
+            var plan = TuckPlan.Make(new() { Groups = [new(n, In($"{w}/16"), new(In($"{s}/16")))], Lead = In("1/2"), Trail = In("1/2"), Lies = (Lies)lies });
+            var panels = RunSketch.Of(plan).ToList();
+            var flat = panels.SkipLast(1).SelectMany(p => p.Shapes).ToList();
+            Assert.Equal(2 * n, flat.OfType<Stroke>().Count(t => t.Ink == Ink.Stitching));
+            Assert.Equal(n, flat.OfType<Stroke>().Count(t => t.Ink == Ink.Fold));
+            var numbers = flat.OfType<Label>().Where(l => l.Ink == Ink.Number).Select(l => l.Text).ToHashSet();
+            Assert.All(Enumerable.Range(1, n), i => Assert.Contains($"{i}", numbers));
+        }, iter: 100);
+
+    [Fact]
+    public void The_flat_cloth_is_drawn_to_scale()
+    {
+        var plan = TuckPlan.Make(new() { Groups = [new(3, In("1/2"), new(In("1")))], Lead = In("1"), Trail = In("1") });
+        var folds = RunSketch.Of(plan).First().Shapes.OfType<Stroke>().Where(t => t.Ink == Ink.Fold).Select(t => t.X1).ToList();
+        for (var i = 0; i < 3; i++)
+        {
+            Assert.Equal(Sketch.Margin + ((Sketch.PageWidth - (2 * Sketch.Margin)) * (double)(plan.Lines[i].Fold.Millimetres / plan.Cloth.Millimetres)), folds[i], 0.01);
+        }
+    }
+}
