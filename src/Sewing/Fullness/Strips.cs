@@ -36,8 +36,8 @@ public sealed record Strips(int Count, int Joins, Length? Cloth, Length LeftOver
         Ask.Flag("round", "Closed to a round", "Yes for a hem; no for a piece with two ends."),
     ];
 
-    /// <summary>Adds the strips to an answer where the width of the cloth was given.</summary>
-    internal static Strips? Add(Asked asked, Answer answer, Length total, Length? cutDepth)
+    /// <summary>The strips for a length where the width of the cloth was given; refuses what leaves nothing of it.</summary>
+    internal static Strips? Read(Asked asked, Length total, Length? cutDepth)
     {
         if (asked.LengthOrNull("loom") is not { } loom)
         {
@@ -49,7 +49,17 @@ public sealed record Strips(int Count, int Joins, Length? Cloth, Length LeftOver
         asked.Throw();
         asked.Check(total.Nanometres <= (loom - (2 * join)).Nanometres * Most, "loom", $"{asked.Show(total)} from cloth {asked.Show(loom)} wide takes more than {Most} strips: give a wider cloth.");
         asked.Throw();
-        var strips = Of(total, loom, join, cutDepth, asked.Flag("round"));
+        return Of(total, loom, join, cutDepth, asked.Flag("round"));
+    }
+
+    /// <summary>Adds the strips to an answer where the width of the cloth was given.</summary>
+    internal static Strips? Add(Asked asked, Answer answer, Length total, Length? cutDepth)
+    {
+        if (Read(asked, total, cutDepth) is not { } strips)
+        {
+            return null;
+        }
+
         answer.Figure("strips", "Strips to cut", strips.Count, "across the cloth, from selvedge to selvedge")
             .Figure("joins", "Joins", strips.Joins)
             .Figure("leftOver", "Over at the last strip", strips.LeftOver)
@@ -60,7 +70,7 @@ public sealed record Strips(int Count, int Joins, Length? Cloth, Length LeftOver
             answer.Figure("cloth", "Length of cloth", cloth, "strips × cut depth");
         }
 
-        if (join == Length.Zero && strips.Joins > 0)
+        if (!asked.Has("join") && strips.Joins > 0)
         {
             answer.Note("No allowance for the joins is counted: give one if the strips are to be seamed and not joined edge to edge at the selvedges.");
         }
