@@ -3,8 +3,8 @@ using HeirloomArchive.Sewing;
 namespace HeirloomArchive.Worksheets;
 
 /// <summary>No arrangement of the asked tucks fits the width; the answer says why and what would.</summary>
-public sealed class DoesNotFitException(FitAnswer answer)
-    : FaultException("onto", (answer ?? throw new ArgumentNullException(nameof(answer))).Reason ?? "Nothing fits.")
+public sealed class DoesNotFitException(FitAnswer answer, string path = "onto")
+    : FaultException(path, (answer ?? throw new ArgumentNullException(nameof(answer))).Reason ?? "Nothing fits.")
 {
     /// <summary>The fit's answer with its <c>reason</c> and <c>nearest</c>.</summary>
     public FitAnswer Answer { get; } = answer;

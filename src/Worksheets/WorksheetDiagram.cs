@@ -17,10 +17,17 @@ public static class WorksheetDiagram
     /// <summary>What the picture shows, in words.</summary>
     internal static string Description(Worksheet worksheet)
     {
-        var plan = worksheet.Result["plan"]!;
-        var count = plan["lines"]!.AsArray().Count;
-        return $"{count} {(count == 1 ? "tuck" : "tucks")} on {plan["cloth"].Text()} of cloth, {plan["finished"].Text()} when sewn, "
-            + $"measured from {worksheet.Result["datum"]!["text"].Text()}. Folds are solid lines with the number of the tuck, "
-            + "stitching lines are dashed, with the number and a or b. Every position is in the table.";
+        var result = worksheet.Result;
+        var plan = result["plan"] ?? result;
+        var tucks = DrawnTuck.All(result);
+        var insertions = DrawnInsertion.All(result).Count;
+        return $"{Counted(tucks.Count, "tuck")}{(insertions > 0 ? $" and {Counted(insertions, "insertion")}" : "")} on {plan["cloth"].Text()} of cloth, "
+            + $"{plan["finished"].Text()} when sewn, measured from {result["datum"]!["text"].Text()}. "
+            + (tucks.Any(t => !t.TwinNeedle) ? "Folds are solid lines with the number of the tuck, stitching lines are dashed, with the number and a or b. " : "")
+            + (tucks.Any(t => t.TwinNeedle) ? "Of a twin-needle tuck the line to follow is thin and solid, the two lines of the needles are dashed. " : "")
+            + (insertions > 0 ? "Lines that begin with L are those of the insertions. " : "")
+            + "Every position is in the table.";
     }
+
+    private static string Counted(int count, string what) => $"{count} {what}{(count == 1 ? "" : "s")}";
 }

@@ -32,10 +32,10 @@ public static class WorksheetMaker
         var sent = Planning.Plain(request);
         var asked = WorksheetRequestJson.Read(sent);
         var recorded = Recorded.Read(asked, garmentState is null ? null : Planning.Plain(garmentState));
-        var (run, fit) = Planning.Of(asked, recorded);
+        var (run, fits) = Planning.Of(asked, recorded);
         asked = asked with { Sewn = asked.Sewn ?? Advice.AsRecorded(recorded.Tucks?["sewn"].Text()) };
         var title = asked.Title ?? Title(run, recorded);
-        var rounding = Rounding.Of(asked.Unit, run.Plan);
+        var rounding = Rounding.Of(asked.Unit, run.Unit);
         return new Worksheet
         {
             Id = Guid.CreateVersion7(now),
@@ -47,46 +47,66 @@ public static class WorksheetMaker
             Garment = asked.Garment,
             RecordVersion = recorded.Version,
             Request = sent,
-            Result = Planning.Plain(Result(run, fit, asked, recorded, rounding)),
+            Result = Planning.Plain(Result(run, fits, asked, recorded, rounding)),
             Cautions = Telling.Cautions(run, asked, recorded, rounding),
         };
     }
 
-    private static JsonObject Result(Run run, JsonObject? fit, WorksheetRequest asked, Recorded recorded, Rounding rounding)
+    private static JsonObject Result(Whole run, IReadOnlyList<JsonObject?> fits, WorksheetRequest asked, Recorded recorded, Rounding rounding)
     {
         var datum = Datum.Of(run, recorded);
         var laces = Lace.Of(asked, recorded, rounding);
-        return new JsonObject
+        JsonObject result = [];
+        run.Write(result, asked.Sections, fits);
+        foreach (var (name, value) in new JsonObject
         {
-            ["plan"] = run.Plan,
-            ["lies"] = run.Lies,
-            ["fit"] = fit,
+            ["lies"] = run.Sectioned ? null : run.Parts[0].Run!.Lies,
+            ["fit"] = run.Sectioned ? null : fits[0],
             ["source"] = Source(recorded),
             ["figures"] = new JsonArray(
-                Figure("sewn", rounding.Text(run.Finished)),
-                Figure("to cut, along the row", rounding.Text(Cutting.Along(run, asked.Allow))),
-                Figure("taken up", rounding.Text(run.TakeUp)),
+                Figure("sewn", rounding.Both(run.Finished)),
+                Figure("to cut, along the row", rounding.Both(Cutting.Along(run, asked.Allow))),
+                Figure("taken up", rounding.Both(run.TakeUp)),
                 Figure(run.Tucks.Count == 1 ? "tuck" : "tucks", $"{run.Tucks.Count}")),
             ["datum"] = datum.Write(run, rounding),
             ["piece"] = Cutting.Of(run, asked, recorded, rounding),
             ["positions"] = Positions.Of(run, datum, asked.Allow, rounding),
-            ["gauges"] = Gauges.Of(run, rounding),
+            ["gauges"] = Gauges.Of(run, asked, recorded, rounding),
             ["gaugeText"] = Gauges.Texts(run),
+            ["rule"] = FoldingRule.Of(run, asked, rounding),
             ["steps"] = Steps.Of(run, asked, recorded, datum, rounding),
             ["marking"] = Advice.Marking(run, asked.Marking),
             ["strip"] = Advice.Strip(run, rounding),
             ["settings"] = Advice.Settings(asked, recorded),
-            ["shopping"] = Telling.Shopping(run, asked, laces, rounding),
+            ["shopping"] = Telling.Shopping(run, asked, recorded, laces, rounding),
             ["lace"] = laces,
             ["also"] = Telling.Also(recorded),
-            ["evidence"] = Telling.Evidence(run, fit, asked, recorded),
-        };
+            ["evidence"] = Telling.Evidence(run, fits, asked, recorded),
+            ["picture"] = Picture(recorded),
+        }.ToList())
+        {
+            result[name] = value?.DeepClone();
+        }
+
+        return result;
     }
 
     private static JsonObject Figure(string label, string text) => new() { ["label"] = label, ["text"] = text };
 
-    private static string Title(Run run, Recorded recorded)
+    /// <summary>The first picture of what is copied; the host hands its bytes to the print.</summary>
+    private static JsonObject? Picture(Recorded recorded) => recorded.Techniques
+        .Where(t => t["pictures"] is JsonArray { Count: > 0 })
+        .Select(t => new JsonObject { ["id"] = t["pictures"].Texts().First(), ["technique"] = t["id"].Text() }).FirstOrDefault();
+
+    private static string Title(Whole run, Recorded recorded)
     {
+        if (run.Sectioned)
+        {
+            var insertion = run.Insertions.Any() ? " with insertion" : "";
+            var what = run.Tucks.Count == 0 ? "Insertion" : $"{run.Tucks.Count} {(run.Tucks.Count == 1 ? "tuck" : "tucks")}{insertion}";
+            return recorded.Name.Length > 0 ? $"{what}: {recorded.Name}" : what;
+        }
+
         var tucks = recorded.Tucks is { } technique ? Telling.Capital(Telling.Groups(technique).Split(',')[0]) : $"{run.Tucks.Count} {(run.Tucks.Count == 1 ? "tuck" : "tucks")}";
         return recorded.Name.Length > 0 ? $"{tucks}: {recorded.Name}" : tucks;
     }

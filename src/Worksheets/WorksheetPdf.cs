@@ -1,4 +1,5 @@
 using System.Globalization;
+using HeirloomArchive.Worksheets.Drawing;
 using HeirloomArchive.Worksheets.Pdf;
 using PdfSharp.Pdf;
 using PdfSharp.UniversalAccessibility;
@@ -14,18 +15,36 @@ public static class WorksheetPdf
     // The writer of PDF files keeps its font tables for the whole program and does not say that two may use them at once.
     private static readonly Lock OneAtATime = new();
 
-    /// <summary>The whole PDF file; for a printer that she has measured, its gauges and marks drawn so that they come out true.</summary>
-    public static byte[] Render(Worksheet worksheet, Printer? printer = null)
+    /// <summary>The whole PDF file.</summary>
+    /// <param name="worksheet">What is printed.</param>
+    /// <param name="printer">One that she has measured: gauges, rule and marks are drawn so that they come out true on it.</param>
+    /// <param name="picture">The bytes (JPEG or PNG) of the picture that <c>result.picture</c> names, or null.</param>
+    /// <param name="rule">Whether the folding rule is printed; null: where the result says so.</param>
+    /// <exception cref="Sewing.FaultException">The rule is asked for and is too long for paper.</exception>
+    public static byte[] Render(Worksheet worksheet, Printer? printer = null, byte[]? picture = null, bool? rule = null)
     {
         ArgumentNullException.ThrowIfNull(worksheet);
+        var asked = worksheet.Result["rule"];
+        if (rule == true && (asked is null || asked["pages"].Whole() > TrueSize.MostPages))
+        {
+            throw new Sewing.FaultException("rule", asked?["text"].Text() ?? "This worksheet was made without a folding rule; make it again.");
+        }
+
+        var ruled = rule ?? asked?["inPrint"].Yes() ?? false;
+        return Twice(worksheet, sheet => Contents.Write(sheet, worksheet, printer, picture, ruled));
+    }
+
+    /// <summary>Drawn once to count the pages and once with their number on each.</summary>
+    private static byte[] Twice(Worksheet worksheet, Action<Sheet> write)
+    {
         lock (OneAtATime)
         {
-            var (_, pages) = Draw(worksheet, printer, 0);
-            return Draw(worksheet, printer, pages).File;
+            var (_, pages) = Draw(worksheet, write, 0);
+            return Draw(worksheet, write, pages).File;
         }
     }
 
-    private static (byte[] File, int Pages) Draw(Worksheet worksheet, Printer? printer, int pagesInAll)
+    private static (byte[] File, int Pages) Draw(Worksheet worksheet, Action<Sheet> write, int pagesInAll)
     {
         using var document = new PdfDocument();
         document.Info.Title = worksheet.Title;
@@ -33,9 +52,9 @@ public static class WorksheetPdf
         UAManager.ForDocument(document).SetDocumentLanguage("en");
         FixedBytes.Date(document, worksheet);
         var footer = $"{worksheet.Title} · {worksheet.Made.ToString("d MMMM yyyy", CultureInfo.InvariantCulture)}";
-        using (var sheet = new Sheet(document, worksheet.Paper, worksheet.Landscape, footer, pagesInAll))
+        using (var sheet = new Sheet(document, PaperSize.Of(worksheet.Paper, worksheet.Landscape), footer, pagesInAll))
         {
-            Contents.Write(sheet, worksheet, printer);
+            write(sheet);
         }
 
         var pages = document.PageCount;

@@ -7,12 +7,8 @@ namespace HeirloomArchive.Worksheets.Asking;
 /// <summary>What the record says of the piece and of the techniques she chose.</summary>
 internal sealed class Recorded
 {
-    private Recorded(JsonObject? garment, IReadOnlyList<JsonObject> techniques)
-    {
-        Garment = garment;
-        Techniques = techniques;
-        Tucks = techniques.FirstOrDefault(t => Word(t["kind"]) == "tucks");
-    }
+    private Recorded(JsonObject? garment, IReadOnlyList<JsonObject> techniques, JsonObject? tucks, JsonObject? first) =>
+        (Garment, Techniques, Tucks, First) = (garment, techniques, tucks, first);
 
     public JsonObject? Garment { get; }
 
@@ -21,6 +17,9 @@ internal sealed class Recorded
 
     /// <summary>The one that is planned: the first of kind tucks.</summary>
     public JsonObject? Tucks { get; }
+
+    /// <summary>What stands at the start, whose <c>measuredFrom</c> is the line that all is measured from.</summary>
+    public JsonObject? First { get; }
 
     public long? Version => Garment?["version"]?.GetValue<long>();
 
@@ -53,6 +52,24 @@ internal sealed class Recorded
             }
         }
 
+        for (var i = 0; i < request.Sections.Count; i++)
+        {
+            if (request.Sections[i].Technique is not { } id)
+            {
+                continue;
+            }
+
+            if (Find(garment, id) is not { } technique)
+            {
+                faults.Add(new Fault($"sections[{i}].technique", garment is null
+                    ? "A technique belongs to a garment; say which with “garment”." : $"“{id}” is not a technique of this garment."));
+            }
+            else if (!techniques.Contains(technique))
+            {
+                techniques.Add(technique);
+            }
+        }
+
         for (var i = 0; i < request.Trims.Count; i++)
         {
             if (request.Trims[i].Technique is { } id && Find(garment, id) is null)
@@ -61,11 +78,17 @@ internal sealed class Recorded
             }
         }
 
-        return faults.Count == 0 ? new Recorded(garment, techniques) : throw new FaultException(faults);
+        var tucks = techniques.FirstOrDefault(t => Word(t["kind"]) == "tucks");
+        var first = request.Sections.Count == 0 ? tucks : request.Sections[0].Technique is { } at ? Find(garment, at) : null;
+        return faults.Count == 0 ? new Recorded(garment, techniques, tucks, first) : throw new FaultException(faults);
     }
 
     /// <summary>A technique of the garment, chosen or not.</summary>
     public JsonObject? Technique(string id) => Find(Garment, id);
+
+    /// <summary>The technique that a section copies; for a single run the one planned.</summary>
+    public JsonObject? OfSection(WorksheetRequest request, int section) =>
+        request.Sections.Count == 0 ? Tucks : request.Sections[section].Technique is { } id ? Find(Garment, id) : null;
 
     /// <summary>A word field's slug or own word.</summary>
     public static string Word(JsonNode? node) => node is JsonObject own ? own["own"].Text() : node.Text();

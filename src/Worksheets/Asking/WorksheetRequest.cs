@@ -19,6 +19,12 @@ internal sealed record WorksheetRequest
     /// <summary>The run with all its measures, or null.</summary>
     public TuckRun? Plan { get; init; }
 
+    /// <summary>What lies side by side, from start to end, or from the middle outwards when mirrored; none for a single run.</summary>
+    public IReadOnlyList<AskedSection> Sections { get; init; } = [];
+
+    /// <summary>The sections are one half from the middle outwards, and their mirror image stands before them.</summary>
+    public bool Mirrored { get; init; }
+
     public string Paper { get; init; } = "A4";
 
     public bool Landscape { get; init; }
@@ -46,6 +52,18 @@ internal sealed record WorksheetRequest
     /// <summary>How many such pieces.</summary>
     public int Alike { get; init; } = 1;
 }
+
+/// <summary>One of several things side by side: exactly one of the three is there.</summary>
+/// <param name="Technique">The recorded technique it copies, or null.</param>
+/// <param name="Onto">A width to fill with tucks.</param>
+/// <param name="Plan">A run with all its measures.</param>
+/// <param name="Insertion">Lace or another strip set between.</param>
+internal sealed record AskedSection(string? Technique, FitRequest? Onto, TuckRun? Plan, AskedInsertion? Insertion);
+
+/// <summary>A strip of lace or embroidery.</summary>
+/// <param name="Width">As it shows when sewn, above 0.</param>
+/// <param name="LaidOn">Laid on the cloth, which goes on beneath it; else let in between two edges.</param>
+internal sealed record AskedInsertion(TypedLength Width, bool LaidOn);
 
 /// <summary>Her cloth.</summary>
 /// <param name="Word">Its word, as text: <c>lawn</c>.</param>

@@ -18,6 +18,8 @@ internal static class WorksheetRequestJson
             TechniquesPath = path,
             Onto = Inner(reader.Object("onto"), node => FitRequestJson.Read(node, "onto", onto: true), faults),
             Plan = Inner(reader.Object("plan"), node => TuckRunJson.Read(node, "plan"), faults),
+            Sections = SectionsJson.Read(reader, faults),
+            Mirrored = reader.YesNo("mirrored") ?? false,
             Paper = reader.Choice("paper", "A4", "letter") ?? "A4",
             Landscape = reader.YesNo("landscape") ?? false,
             Title = reader.Text("title", 200)?.ReplaceLineEndings(" "),
@@ -32,7 +34,7 @@ internal static class WorksheetRequestJson
             Alike = reader.Count("alike", 1, 1000) ?? 1,
         };
         reader.Text("notes", 4000);
-        Sections(reader);
+        SectionsJson.CheckKind(reader, request.Mirrored);
         if (request.Techniques.Count > 0 && request.Garment is null && !reader.Has("garment"))
         {
             reader.Senseless(path, "A technique belongs to a garment; say which with “garment”.");
@@ -43,7 +45,7 @@ internal static class WorksheetRequestJson
     }
 
     /// <summary>What Sewing reads; its faults are collected with ours.</summary>
-    private static T? Inner<T>(JsonObject? node, Func<JsonObject, T> read, List<Fault> faults)
+    internal static T? Inner<T>(JsonObject? node, Func<JsonObject, T> read, List<Fault> faults)
         where T : class
     {
         try
@@ -114,27 +116,6 @@ internal static class WorksheetRequestJson
         }
 
         return ids;
-    }
-
-    private static void Sections(StrictReader reader)
-    {
-        foreach (var name in (string[])["sections", "mirrored"])
-        {
-            if (reader.Has(name))
-            {
-                reader.Senseless(name, $"“{name}” is not served yet: make one worksheet for each run.");
-            }
-        }
-
-        switch (reader.Has("onto"), reader.Has("plan"), reader.Has("sections"))
-        {
-            case (true, true, _):
-                reader.Senseless("plan", "Send “onto” (to fit a width) or “plan” (all measures given), not both.");
-                break;
-            case (false, false, false):
-                reader.Senseless("onto", "Nothing says what to make: send “onto” (to fit a width) or “plan” (all measures given).");
-                break;
-        }
     }
 
     private static Cloth Cloth(JsonObject? node, string path, List<Fault> faults)

@@ -20,7 +20,8 @@ internal sealed class Diagram
 
     private readonly double width;
     private readonly bool onPaper;
-    private readonly IReadOnlyList<Line> lines;
+    private readonly IReadOnlyList<DrawnTuck> lines;
+    private readonly IReadOnlyList<DrawnInsertion> insertions;
     private readonly double cloth, finished, before, after;
     private readonly JsonObject datum;
 
@@ -28,9 +29,11 @@ internal sealed class Diagram
     {
         this.width = width;
         this.onPaper = onPaper;
-        lines = [.. result["plan"]!["lines"].Each().Select(Line.Read)];
-        cloth = result["plan"]!["cloth"].Mm();
-        finished = result["plan"]!["finished"].Mm();
+        lines = DrawnTuck.All(result);
+        insertions = DrawnInsertion.All(result);
+        var whole = result["plan"] ?? result;
+        cloth = whole["cloth"].Mm();
+        finished = whole["finished"].Mm();
         before = result["piece"]!["startEdge"].Mm();
         after = result["piece"]!["endEdge"].Mm();
         datum = result["datum"]!.AsObject();
@@ -51,7 +54,7 @@ internal sealed class Diagram
     private IEnumerable<Panel> Flat()
     {
         var length = before + cloth + after;
-        var pitch = 1.0 + (1.35 * (lines[^1].Tuck.ToString(System.Globalization.CultureInfo.InvariantCulture).Length + 1));
+        var pitch = 1.0 + (1.35 * ((lines.Count > 0 ? lines[^1].Tuck : 1).ToString(System.Globalization.CultureInfo.InvariantCulture).Length + 1));
         var needed = pitch / NarrowestStep();
         var fits = Room / length;
         double scale;
@@ -143,18 +146,33 @@ internal sealed class Diagram
             shapes.Add(new Box(X(a), top, (b - a) * scale, ClothHeight, Ink.TakenUp));
         }
 
+        foreach (var laid in insertions.Where(i => i.LaidOn && i.To > from && i.From < to))
+        {
+            var (a, b) = (Math.Max(laid.From, from), Math.Min(laid.To, to));
+            shapes.Add(new Box(X(a), top + 2, (b - a) * scale, ClothHeight - 4, Ink.Lace));
+        }
+
         foreach (var at in new[] { -before, cloth + after }.Where(Here))
         {
             shapes.Add(new Stroke(X(at), top, X(at), bottom, Ink.CutEdge));
         }
 
         AddDatum(shapes, datum["flat"].Mm(), X, Here, top - 7, bottom + 1.2);
+        foreach (var insertion in insertions)
+        {
+            AddLine(shapes, insertion.From, insertion.LaidOn ? Ink.FoldFine : Ink.CutEdge, insertion.LaidOn ? $"{insertion.Name}a" : $"{insertion.Name} cut", bottom + 4.2);
+            if (insertion.LaidOn)
+            {
+                AddLine(shapes, insertion.To, Ink.FoldFine, $"{insertion.Name}b", bottom + 7.8);
+            }
+        }
+
         foreach (var line in lines)
         {
             var numbered = (line.Tuck - 1) % every == 0;
             AddLine(shapes, line.First, Ink.Stitching, numbered ? $"{line.Tuck}a" : null, bottom + 4.2);
             AddLine(shapes, line.Second, Ink.Stitching, numbered ? $"{line.Tuck}b" : null, bottom + 7.8);
-            AddLine(shapes, line.Fold, Ink.Fold, numbered ? $"{line.Tuck}" : null, top - 1.6);
+            AddLine(shapes, line.Fold, line.TwinNeedle ? Ink.FoldFine : Ink.Fold, numbered ? $"{line.Tuck}" : null, top - 1.6);
         }
 
         return new Panel(width, height, shapes);
@@ -169,7 +187,7 @@ internal sealed class Diagram
             into.Add(new Stroke(X(at), top, X(at), bottom, ink));
             if (number is not null)
             {
-                into.Add(new Label(X(at), baseline, number, ink == Ink.Fold ? Ink.Number : Ink.StitchNumber));
+                into.Add(new Label(X(at), baseline, number, baseline < top ? Ink.Number : Ink.StitchNumber));
             }
         }
     }
@@ -188,6 +206,12 @@ internal sealed class Diagram
             new Label(width - Margin, 4.6, ScaleText(scale), Ink.Caption, 2.8, Anchor.End),
             new Box(X(0), top, finished * scale, ClothHeight, Ink.Cloth),
         ];
+        foreach (var insertion in insertions)
+        {
+            shapes.Add(new Box(X(insertion.SewnFrom), top, (insertion.SewnTo - insertion.SewnFrom) * scale, ClothHeight, Ink.Lace));
+            shapes.Add(new Label(X((insertion.SewnFrom + insertion.SewnTo) / 2), top - 1.6, insertion.Name, Ink.Number));
+        }
+
         AddDatum(shapes, datum["finished"].Mm(), X, _ => true, top - 7, bottom + 1.2);
 
         // Where lines would run together in print, the folds alone are drawn, finely.
@@ -198,6 +222,14 @@ internal sealed class Diagram
         var onTop = lines.Where(l => l.SewnFold >= l.SewnStitch).Reverse().Concat(lines.Where(l => l.SewnFold < l.SewnStitch));
         foreach (var line in onTop)
         {
+            if (line.TwinNeedle)
+            {
+                shapes.Add(new Box(X(line.SewnStitch), top, Math.Max(0, line.SewnSecond - line.SewnStitch) * scale, ClothHeight, Ink.Tuck));
+                shapes.Add(new Stroke(X(line.SewnStitch), top, X(line.SewnStitch), bottom, Ink.Stitching));
+                shapes.Add(new Stroke(X(line.SewnSecond), top, X(line.SewnSecond), bottom, Ink.Stitching));
+                continue;
+            }
+
             var (a, b) = (Math.Min(line.SewnStitch, line.SewnFold), Math.Max(line.SewnStitch, line.SewnFold));
             var dense = crowded.Contains(line.Tuck);
             shapes.Add(new Box(X(a), top, (b - a) * scale, ClothHeight, Ink.Tuck));
@@ -240,11 +272,4 @@ internal sealed class Diagram
         : scale == 1 ? "true size"
         : scale < 1 ? $"scale 1 : {(1 / scale).Invariant("0.##")}"
         : $"scale {scale.Invariant("0.##")} : 1";
-
-    private sealed record Line(int Tuck, double First, double Fold, double Second, double SewnStitch, double SewnFold)
-    {
-        public static Line Read(JsonObject line) => new(
-            line["tuck"].Whole(), line["firstStitch"].Mm(), line["fold"].Mm(), line["secondStitch"].Mm(),
-            line["finishedStitch"].Mm(), line["finishedFold"].Mm());
-    }
 }

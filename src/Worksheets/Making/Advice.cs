@@ -10,17 +10,16 @@ internal static class Advice
 
     private static readonly (string Way, string Text, string Suits)[] Ways =
     [
-        ("ruler", "Ruler and table", "every run; the only way for unequal tucks. Soft pencil dots at both ends of each line, away from where they would show"),
+        ("ruler", "Ruler and table", "every run; for unequal tucks and several things side by side, with the folding rule printed at true size. Soft pencil dots at both ends of each line, away from where they would show"),
         ("gauge", "Notched gauge", "runs of equal tucks, sewn and pressed one after the other; a card notched with depth and space (The Workwoman's Guide, 1838)"),
         ("drawn-thread", "Drawn thread", "straight runs on linen and firm plain-woven cotton: one thread drawn shows the fold. It weakens sheer lawn: try a scrap first"),
         ("basting", "Basting", "soft and slippery cloth, and lines that must last while others are sewn; fine thread, in the line itself"),
         ("creasing", "Creasing", "pin tucks by hand on lawn and batiste: crease along the thread with a fingernail or a cool iron. It washes out"),
     ];
 
-    public static JsonArray Marking(Run run, string? chosen)
+    public static JsonArray Marking(Whole run, string? chosen)
     {
-        var groups = run.Groups().ToList();
-        var way = chosen ?? (groups.Count == 1 && groups[0].Space is not null ? "gauge" : "ruler");
+        var way = chosen ?? (run.Parts is [{ Run: { IsEven: true, Tucks.Count: > 1 } }] ? "gauge" : "ruler");
         return new JsonArray([.. Ways.OrderBy(w => w.Way != way).Select(w => new JsonObject
         {
             ["way"] = w.Way,
@@ -85,24 +84,42 @@ internal static class Advice
         void Add(string text, string source) => settings.Add(new JsonObject { ["text"] = text, ["source"] = "From: " + source + "." });
     }
 
-    public static JsonObject Strip(Run run, Rounding rounding)
+    /// <summary>The strip to sew first, or that she has sewn; null where there are no tucks.</summary>
+    public static JsonObject? Strip(Whole run, Rounding rounding)
     {
+        if (run.Tucks.Count == 0)
+        {
+            return null;
+        }
+
         var widest = run.Tucks.GroupBy(t => t.Width).OrderByDescending(g => g.Count()).ThenBy(g => g.Key).First().Key;
         var count = Math.Min(10, Math.Max(4, run.Tucks.Count));
         var planned = widest * (2L * count);
-        JsonArray texts = run.Correction is { } c
+        JsonArray texts = run.Runs.All(r => r.Strip is not null)
             ?
             [
-                $"Your strip is reckoned in: each tuck takes up {rounding.Text(c)} beside twice its width (a minus means less).",
+                .. run.AskedRuns.Select(p => Reckoned(run, p, rounding)).Distinct().Select(t => JsonValue.Create(t)),
                 "It holds for this cloth, grain, thread and needle only; with another, sew a new strip and make the worksheet again.",
             ]
             :
             [
                 $"Before you cut: on a scrap of the same cloth sew {count} tucks {rounding.Text(widest)} wide, on the same grain, with the same thread and needle.",
                 $"Measure the scrap flat before, and finished after pressing or washing as the piece will be. By the plan it loses {rounding.Text(planned)}; cloth has thickness, so it may lose more or less.",
-                "Give number, width, flat and finished as the test strip, and make the worksheet again: every position then allows for it.",
+                "Write down what you measure in the box, enter it, and take the corrected worksheet: every position then allows for it.",
             ];
-        return new JsonObject { ["tucks"] = count, ["width"] = rounding.Exact(widest), ["planned"] = rounding.Exact(planned), ["text"] = texts };
+        return new JsonObject
+        {
+            ["tucks"] = count, ["width"] = rounding.Exact(widest), ["planned"] = rounding.Exact(planned),
+            ["sewn"] = run.Runs.All(r => r.Strip is not null), ["text"] = texts,
+        };
+    }
+
+    private static string Reckoned(Whole run, Part part, Rounding rounding)
+    {
+        var where = run.Sectioned && run.AskedRuns.Select(p => p.Run!.Strip).Distinct().Count() > 1 ? $"In section {part.Number} your" : "Your";
+        return part.Run!.TwinNeedle
+            ? $"{where} strip is reckoned in: each twin-needle tuck takes up {rounding.Text(part.Run.TakenByOne)}."
+            : $"{where} strip is reckoned in: each tuck takes up {rounding.Text(part.Run.Correction!.Value)} beside twice its width (a minus means less).";
     }
 
     /// <summary><c>hand</c>, <c>machine</c>, or null where the record says both or does not know.</summary>

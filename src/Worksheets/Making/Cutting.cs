@@ -13,12 +13,12 @@ internal static class Cutting
 
     /// <summary>True where the shape is cut only after tucking.</summary>
     public static bool TuckFirst(Allowances allow, Recorded recorded) =>
-        allow.Shaping > Length.Zero || Shaped.Contains(Recorded.Word(recorded.Tucks?["part"]));
+        allow.Shaping > Length.Zero || recorded.Techniques.Where(t => Recorded.Word(t["kind"]) == "tucks").Any(t => Shaped.Contains(Recorded.Word(t["part"])));
 
     /// <summary>The cut length along the row of tucks.</summary>
-    public static Length Along(Run run, Allowances allow) => run.Cloth + allow.Start + allow.End + (allow.Shaping * 2);
+    public static Length Along(Whole run, Allowances allow) => run.Cloth + allow.Start + allow.End + (allow.Shaping * 2);
 
-    public static JsonObject Of(Run run, WorksheetRequest request, Recorded recorded, Rounding rounding)
+    public static JsonObject Of(Whole run, WorksheetRequest request, Recorded recorded, Rounding rounding)
     {
         var allow = request.Allow;
         var along = Along(run, allow);
@@ -36,14 +36,20 @@ internal static class Cutting
 
         IEnumerable<string> Texts()
         {
-            yield return $"Along the row, at right angles to the folds: {rounding.Text(along)}."
+            yield return $"Along the row, at right angles to the folds: {rounding.Both(along)}."
                 + (along == run.Cloth ? "" : " That is "
-                    + Parts((run.Cloth, "for the run"), (allow.Start, "at the start"), (allow.End, "at the end"), (allow.Shaping * 2, "for shaping")) + ".");
+                    + Parts((run.Cloth, $"for {run.Name}"), (allow.Start, "at the start"), (allow.End, "at the end"), (allow.Shaping * 2, "for shaping")) + ".");
             yield return across == Length.Zero
                 ? "Along the folds: as long as the tucks are to be; nothing is added at top and bottom."
                 : $"Along the folds: as long as the tucks are to be, and {rounding.Text(across)} more ("
                     + Parts((allow.Top, "at the top"), (allow.Bottom, "at the bottom"), (allow.Shaping * 2, "for shaping")) + ").";
-            yield return $"The tucks take up {rounding.Text(run.TakeUp)}; sewn, the run measures {rounding.Text(run.Finished)}.";
+            yield return $"The tucks take up {rounding.Both(run.TakeUp)}; sewn, {run.Name} measures {rounding.Both(run.Finished)}.";
+            var letIn = run.Insertions.Where(p => !p.Insertion!.LaidOn).Aggregate(Length.Zero, (sum, p) => sum + p.Insertion!.Width.Length);
+            if (letIn > Length.Zero)
+            {
+                yield return $"Insertion let in adds {rounding.Text(letIn)} to the finished width and needs no cloth; what you turn in at its cut edges comes out of the plain cloth beside it.";
+            }
+
             if (request.Alike > 1)
             {
                 yield return $"Cut {request.Alike} pieces alike.";

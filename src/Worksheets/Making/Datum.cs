@@ -9,16 +9,16 @@ namespace HeirloomArchive.Worksheets.Making;
 /// <param name="Text">"the centre front".</param>
 internal sealed record Datum(string Line, string Text)
 {
-    public static Datum Of(Run run, Recorded recorded) =>
+    public static Datum Of(Whole run, Recorded recorded) =>
         run.FromMiddle ? new("centre", "the centre")
-        : recorded.Tucks?["measuredFrom"].Text() is { Length: > 0 } line ? new(line, $"the {line.Replace('-', ' ')}")
-        : new("start", "the start of the run");
+        : recorded.First?["measuredFrom"].Text() is { Length: > 0 } line ? new(line, $"the {line.Replace('-', ' ')}")
+        : new("start", $"the start of {run.Name}");
 
-    public Length Flat(Run run, Length at) => Line == "centre" ? Run.FromMiddleOf(at, run.Cloth) : at;
+    public Length Flat(Whole run, Length at) => Line == "centre" ? Run.FromMiddleOf(at, run.Cloth) : at;
 
-    public Length Sewn(Run run, Length at) => Line == "centre" ? Run.FromMiddleOf(at, run.Finished) : at;
+    public Length Sewn(Whole run, Length at) => Line == "centre" ? Run.FromMiddleOf(at, run.Finished) : at;
 
-    public JsonObject Write(Run run, Rounding rounding)
+    public JsonObject Write(Whole run, Rounding rounding)
     {
         Length Middle(Length whole) => Line == "centre" ? Length.FromNanometres(whole.Nanometres / 2) : Length.Zero;
         return new JsonObject

@@ -35,12 +35,14 @@ internal static class Lace
     }
 
     /// <summary>The lace in words: "torchon edging", or "the lace".</summary>
-    public static string Name(Trim trim, Recorded recorded)
+    public static string Name(Trim trim, Recorded recorded) => Called(Technique(trim, recorded), "the lace");
+
+    /// <summary>What a technique is called, or the words for one that is not recorded.</summary>
+    public static string Called(JsonObject? technique, string otherwise)
     {
-        var technique = Technique(trim, recorded);
         var word = Recorded.Said("laces", technique?["lace"]) is { Length: > 0 } lace ? lace : Recorded.Said("trims", technique?["trim"]);
         var form = technique?["form"].Text() ?? "";
-        return word.Length == 0 ? "the lace" : $"{word} {form}".Trim();
+        return word.Length == 0 ? otherwise : $"{word} {form}".Trim();
     }
 
     /// <summary>edge × fullness + 2 × width × corners, rounded once.</summary>

@@ -7,43 +7,73 @@ namespace HeirloomArchive.Worksheets.Making;
 /// <summary>The table of positions: each from the one line, and from the cut edge, rounded by itself; none added up from another.</summary>
 internal static class Positions
 {
-    public static JsonObject Of(Run run, Datum datum, Allowances allow, Rounding rounding)
+    public static JsonObject Of(Whole run, Datum datum, Allowances allow, Rounding rounding)
     {
         var edge = allow.Start + allow.Shaping;
         return new JsonObject
         {
             ["unit"] = rounding.Name,
             ["text"] = $"Everything is measured from {datum.Text}, marked first; never from the line before. Figures are {rounding.Words}; "
-                + "≈ stands before one that was rounded (halves go up). Lines a and b are the two stitching lines of a tuck and come together when it is sewn."
+                + $"≈ stands before one that was rounded (halves go up); the small figures are the same in {(rounding.Unit == LengthUnit.Inches ? "millimetres" : "inches")}. "
+                + (run.AllTwinNeedle ? "Lines a and b are where the two needles run, the line between them is the one to follow."
+                    : "Lines a and b are the two stitching lines of a tuck and come together when it is sewn.")
+                + (run.AnyTwinNeedle && !run.AllTwinNeedle ? " Of twin-needle tucks no fold is made: the line between a and b is the one to follow." : "")
+                + (run.Insertions.Any() ? " Lines that begin with L belong to the insertions." : "")
                 + (datum.Line == "centre" ? " Of each pair of numbers alike, one lies towards the start and one towards the end." : ""),
             ["fromDatum"] = $"from {datum.Text}",
             ["fromCutEdge"] = edge == Length.Zero
                 ? "from the cut edge at the start, nothing added"
                 : $"from the cut edge at the start, {rounding.Text(edge)} of {Added(allow)} included",
             ["sewn"] = "when sewn",
-            ["rows"] = new JsonArray([.. run.Tucks.Select(t => Row(run, t, datum, edge, rounding))]),
+            ["beside"] = rounding.Unit == LengthUnit.Inches ? "mm" : "in",
+            ["rows"] = new JsonArray([.. run.Parts.SelectMany(p => p.Tucks.Select(t => Row(run, p, t, datum, edge, rounding)))]),
+            ["insertions"] = new JsonArray([.. run.Insertions.Select(p => Insertion(run, p, datum, edge, rounding))]),
         };
     }
 
-    private static JsonObject Row(Run run, Tuck tuck, Datum datum, Length edge, Rounding rounding)
+    /// <summary>Where an insertion is laid on the flat cloth, or the one line at which the cloth is cut for it.</summary>
+    private static JsonObject Insertion(Whole run, Part part, Datum datum, Length edge, Rounding rounding)
     {
-        JsonNode Line(string number, string what, Length at) => new JsonObject
-        {
-            ["number"] = number,
-            ["what"] = what,
-            ["fromDatum"] = rounding.Shown(datum.Flat(run, at)),
-            ["fromCutEdge"] = rounding.Shown(at + edge),
-        };
+        var (name, laidOn) = ($"L{part.Strip}", part.Insertion!.LaidOn);
         return new JsonObject
         {
+            ["insertion"] = part.Strip,
+            ["section"] = part.Number,
+            ["half"] = part.Half,
+            ["laidOn"] = laidOn,
+            ["width"] = LengthJson.Write(part.Insertion.Width.Length, part.Insertion.Width.Text),
+            ["lines"] = laidOn
+                ? new JsonArray(Line(run, $"{name}a", "edge of the insertion", part.FlatFrom, datum, edge, rounding), Line(run, $"{name}b", "edge of the insertion", part.FlatTo, datum, edge, rounding))
+                : new JsonArray(Line(run, name, "cut here and let in", part.FlatFrom, datum, edge, rounding)),
+            ["sewnFrom"] = rounding.Shown(datum.Sewn(run, part.FinishedFrom)),
+            ["sewnTo"] = rounding.Shown(datum.Sewn(run, part.FinishedTo)),
+        };
+    }
+
+    private static JsonObject Line(Whole run, string number, string what, Length at, Datum datum, Length edge, Rounding rounding) => new JsonObject
+    {
+        ["number"] = number,
+        ["what"] = what,
+        ["fromDatum"] = rounding.Shown(datum.Flat(run, at)),
+        ["fromDatumBeside"] = rounding.Beside(datum.Flat(run, at)),
+        ["fromCutEdge"] = rounding.Shown(at + edge),
+        ["fromCutEdgeBeside"] = rounding.Beside(at + edge),
+    };
+
+    private static JsonObject Row(Whole run, Part part, Tuck tuck, Datum datum, Length edge, Rounding rounding)
+    {
+        JsonObject At(string number, string what, Length at) => Line(run, number, what, at, datum, edge, rounding);
+        return new JsonObject
+        {
+            ["section"] = part.Number,
             ["tuck"] = tuck.Number,
             ["group"] = tuck.Group,
             ["half"] = tuck.Half,
             ["width"] = rounding.Exact(tuck.Width),
             ["lines"] = new JsonArray(
-                Line($"{tuck.Number}a", "stitching", tuck.First),
-                Line($"{tuck.Number}", "fold", tuck.Fold),
-                Line($"{tuck.Number}b", "stitching", tuck.Second)),
+                At($"{tuck.Number}a", "stitching", tuck.First),
+                At($"{tuck.Number}", part.Run!.TwinNeedle ? "line to follow" : "fold", tuck.Fold),
+                At($"{tuck.Number}b", "stitching", tuck.Second)),
             ["sewnStitching"] = rounding.Shown(datum.Sewn(run, tuck.SewnStitch)),
             ["sewnFold"] = rounding.Shown(datum.Sewn(run, tuck.SewnFold)),
         };

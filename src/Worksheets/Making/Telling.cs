@@ -7,10 +7,11 @@ namespace HeirloomArchive.Worksheets.Making;
 /// <summary>What is evidence and what a guess, what else is on the piece, what to buy, what to beware of.</summary>
 internal static class Telling
 {
-    public static JsonArray Evidence(Run run, JsonObject? fit, WorksheetRequest request, Recorded recorded)
+    public static JsonArray Evidence(Whole run, IReadOnlyList<JsonObject?> fits, WorksheetRequest request, Recorded recorded)
     {
         JsonArray list = [];
-        if (recorded.Tucks is { } tucks)
+        var copied = recorded.Techniques.Where(t => Recorded.Word(t["kind"]) == "tucks" && (run.Sectioned || t == recorded.Tucks)).ToList();
+        foreach (var tucks in copied)
         {
             var sure = tucks["sure"].Text() is { Length: > 0 } s ? s : "how sure is not recorded";
             Add($"The technique: {Groups(tucks)}.", $"Recorded on the antique; {sure}.");
@@ -29,15 +30,36 @@ internal static class Telling
                 Add($"Of the tucks there is left: {remains.Replace('-', ' ')}{Traces(tucks)}.", "Recorded on the antique.");
             }
 
-            Add($"The tucks lie {run.LiesInWords}.", tucks["lies"].Text() == run.Lies ? "As on the antique." : "Chosen for this worksheet; the antique's way is not recorded or is another.");
+            foreach (var its in run.AskedRuns.Where(p => recorded.OfSection(request, p.Asked) == tucks).Select(p => p.Run!))
+            {
+                Add($"The tucks lie {its.LiesInWords}.", tucks["lies"].Text() == its.Lies ? "As on the antique." : "Chosen for this worksheet; the antique's way is not recorded or is another.");
+            }
         }
-        else
+
+        if (copied.Count == 0)
         {
             Add("No antique stands behind these tucks.", "All of it is your plan.");
         }
 
-        Add(fit is null ? "Number, width and spaces: your plan." : $"Number and spaces: the closest of {fit["count"].Text()} arrangements that fit your width.", "Computed for this worksheet.");
-        Add(run.Correction is null ? "The cloth is taken to have no thickness." : "The thickness of the cloth: from your strip.", run.Correction is null ? "A guess until a strip is sewn." : "Measured by you.");
+        foreach (var (fit, i) in fits.Select((f, i) => (f, i)).Where(f => request.Sections.Count == 0 || request.Sections[f.i].Insertion is null))
+        {
+            var where = run.Sectioned ? $"Section {i + 1} of those asked: n" : "N";
+            Add(fit is null ? $"{where}umber, width and spaces: your plan." : $"{where}umber and spaces: the closest of {fit["count"].Text()} arrangements that fit your width.", "Computed for this worksheet.");
+        }
+
+        foreach (var part in run.Insertions.Where(p => p.Half != "start"))
+        {
+            var recordedWidth = recorded.OfSection(request, part.Asked)?["width"] as JsonObject;
+            Add($"Insertion {part.Insertion!.Width.Text} wide, {(part.Insertion.LaidOn ? "laid on" : "let in")}.", recordedWidth is not null && Run.Read(recordedWidth) == part.Insertion.Width.Length
+                ? "The width is that of the antique; whether it is laid on or let in is your choice." : "Your plan.");
+        }
+
+        if (run.Tucks.Count > 0)
+        {
+            var sewn = run.Runs.All(r => r.Strip is not null);
+            Add(sewn ? "The thickness of the cloth: from your strip." : "The cloth is taken to have no thickness.", sewn ? "Measured by you." : "A guess until a strip is sewn.");
+        }
+
         if (request.Thread is null || request.Needle is null)
         {
             Add("Needle and thread.", "Suggestions from books and practice, not from the antique.");
@@ -57,7 +79,7 @@ internal static class Telling
         ["pictures"] = t["pictures"]?.DeepClone() ?? new JsonArray(),
     })]);
 
-    public static JsonArray Shopping(Run run, WorksheetRequest request, JsonArray laces, Rounding rounding)
+    public static JsonArray Shopping(Whole run, WorksheetRequest request, Recorded recorded, JsonArray laces, Rounding rounding)
     {
         List<string> list = [];
         var along = Cutting.Along(run, request.Allow);
@@ -75,18 +97,29 @@ internal static class Telling
         }
 
         list.Add("A strip of the same cloth to try, and a little over for shrinking.");
+        foreach (var alike in run.Insertions.GroupBy(p => (p.Insertion!.Width.Length, p.Insertion.Width.Text, Name: Lace.Called(recorded.OfSection(request, p.Asked), "insertion"))))
+        {
+            var times = alike.Count() * request.Alike;
+            list.Add($"{Capital(alike.Key.Name)}, {alike.Key.Text} wide: {(times == 1 ? "once" : $"{times} times")} the length of the folds with what is added to it, and a little over for each end.");
+        }
+
         list.AddRange(laces.Each().Select(l => $"{Capital(l["name"].Text())}: {l["lengthForAll"].Text()}."));
         list.Add($"Thread: {request.Thread ?? "fine cotton, see above"}. Needle: {request.Needle ?? "see above"}.");
+        if (run.AnyTwinNeedle)
+        {
+            list.Add($"A twin needle with a gap of {string.Join(" and ", run.Runs.Where(r => r.TwinNeedle).Select(r => rounding.Text(r.Tucks[0].Width)).Distinct())}, as the strip was sewn with.");
+        }
+
         list.Add("Basting thread in a colour that shows, and thin card for the gauge.");
         return new JsonArray([.. list.Select(t => JsonValue.Create(t))]);
     }
 
-    public static JsonArray Cautions(Run run, WorksheetRequest request, Recorded recorded, Rounding rounding)
+    public static JsonArray Cautions(Whole run, WorksheetRequest request, Recorded recorded, Rounding rounding)
     {
         JsonArray list = [];
-        foreach (var caution in run.Plan["cautions"].Each())
+        foreach (var (code, text) in run.AskedRuns.SelectMany(p => p.Run!.Plan["cautions"].Each().Select(c => (c["code"].Text(), In(run, p) + c["text"].Text()))).Distinct())
         {
-            list.Add(caution.DeepClone());
+            list.Add(new JsonObject { ["code"] = code, ["text"] = text });
         }
 
         var along = Cutting.Along(run, request.Allow);
@@ -118,6 +151,9 @@ internal static class Telling
 
         void Add(string code, string text, string reason) => list.Add(new JsonObject { ["code"] = code, ["text"] = text, ["reason"] = reason, ["source"] = null });
     }
+
+    /// <summary>Where a sentence belongs, when there are several things.</summary>
+    private static string In(Whole run, Part part) => run.Sectioned ? $"Section {part.Asked + 1} of those asked: " : "";
 
     /// <summary>"6 of 1/16 in, 3/16 in apart; …", as far as it is recorded.</summary>
     internal static string Groups(JsonObject tucks)

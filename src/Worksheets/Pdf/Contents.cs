@@ -9,23 +9,30 @@ namespace HeirloomArchive.Worksheets.Pdf;
 /// <summary>What stands on the sheet, in the order in which she needs it.</summary>
 internal static class Contents
 {
-    public static void Write(Sheet sheet, Worksheet worksheet, Printer? printer)
+    public static void Write(Sheet sheet, Worksheet worksheet, Printer? printer, byte[]? picture, bool rule)
     {
         var result = worksheet.Result;
         Head(sheet, worksheet);
+        Original(sheet, result, picture);
         Cautions(sheet, worksheet.Cautions);
         Section(sheet, "To cut", result["piece"]!["text"]);
         Picture(sheet, worksheet);
         PositionsTable.Write(sheet, result);
         Section(sheet, "Ways to mark the lines", result["marking"], "text", "suits");
-        Section(sheet, "A strip to sew first", result["strip"]!["text"]);
+        Strip(sheet, result["strip"]);
         Section(sheet, "Needle, thread, machine", result["settings"], "text", "source");
         Steps(sheet, result["steps"]!);
         Section(sheet, "Lace", result["lace"], "text", "working");
         Section(sheet, "What else is on the piece", result["also"], "text", "note");
+        Section(sheet, "Folding rule", result["rule"] is { } told && told["needed"].Yes() ? new JsonArray(told["text"].Text()) : null);
         Section(sheet, "To buy", result["shopping"]);
         Section(sheet, "Evidence and guess", result["evidence"], "text", "is");
         Notes(sheet, worksheet.Request["notes"].Text());
+        if (rule)
+        {
+            new RulePages(sheet, result, printer?.Stretch() ?? 1).Write(worksheet);
+        }
+
         new GaugePage(sheet, printer).Write(result);
     }
 
@@ -63,6 +70,70 @@ internal static class Contents
         }
 
         sheet.Gap(height);
+    }
+
+    /// <summary>The antique, small; a picture that can't be drawn is left out.</summary>
+    private static void Original(Sheet sheet, JsonObject result, byte[]? picture)
+    {
+        if (picture is null || result["picture"] is null)
+        {
+            return;
+        }
+
+        using var bytes = new MemoryStream(picture);
+        XImage image;
+        try
+        {
+            image = XImage.FromStream(bytes);
+        }
+        catch (Exception e) when (e is InvalidOperationException or NotImplementedException or NotSupportedException or ArgumentException)
+        {
+            return;
+        }
+
+        using (image)
+        {
+            var scale = Math.Min(Sheet.Mm(70) / image.PixelWidth, Sheet.Mm(50) / image.PixelHeight);
+            var (width, height) = (image.PixelWidth * scale, image.PixelHeight * scale);
+            sheet.Gap(8);
+            sheet.Need(height + 20);
+            sheet.Tags.BeginElement(PdfIllustrationElementTag.Figure, "The original, as photographed. " + result["source"].Text(), new XRect(sheet.Left, sheet.Y, width, height));
+            sheet.Graphics.DrawImage(image, sheet.Left, sheet.Y, width, height);
+            sheet.Tags.End();
+            sheet.Gap(height + 3);
+            sheet.Text("The original. Never lay this sheet or a gauge on it.", Fonts.Body(8.5), Sheet.Quiet);
+        }
+    }
+
+    /// <summary>What to sew first, and a box to write down what it measured.</summary>
+    private static void Strip(Sheet sheet, JsonNode? strip)
+    {
+        if (strip is null)
+        {
+            return;
+        }
+
+        Section(sheet, "A strip to sew first", strip["text"]);
+        const double height = 44;
+        string[] labels = ["tucks sewn", "width as marked", "flat, before", "finished, after"];
+        var width = sheet.Width / labels.Length;
+        sheet.Gap(4);
+        sheet.Need(height);
+        sheet.Tags.BeginArtifact();
+        for (var i = 0; i < labels.Length; i++)
+        {
+            sheet.Graphics.DrawRectangle(new XPen(Sheet.Rule, 0.8), sheet.Left + (i * width), sheet.Y, width, height);
+        }
+
+        sheet.Tags.End();
+        sheet.Tags.BeginElement(Tag.Paragraph);
+        for (var i = 0; i < labels.Length; i++)
+        {
+            sheet.Write(labels[i], Fonts.Body(8.5), Sheet.Quiet, sheet.Left + (i * width) + 6, sheet.Y + 4);
+        }
+
+        sheet.Tags.End();
+        sheet.Gap(height + 4);
     }
 
     private static void Cautions(Sheet sheet, JsonArray cautions)

@@ -16,6 +16,9 @@ internal static class PanelDrawing
                 case Box { Ink: Ink.Ground } b:
                     sheet.Graphics.DrawRoundedRectangle(Fill(b.Ink), left + P(b.X), top + P(b.Y), P(b.Width), P(b.Height), 8, 8);
                     break;
+                case Box { Ink: Ink.Lace } b:
+                    sheet.Graphics.DrawRectangle(new XPen(LaceEdge, 0.6) { DashPattern = [1, 1.6] }, Fill(b.Ink), left + P(b.X), top + P(b.Y), P(b.Width), P(b.Height));
+                    break;
                 case Box b:
                     sheet.Graphics.DrawRectangle(Fill(b.Ink), left + P(b.X), top + P(b.Y), P(b.Width), P(b.Height));
                     break;
@@ -31,6 +34,11 @@ internal static class PanelDrawing
         }
     }
 
+    /// <summary>Lines of stitching and their numbers.</summary>
+    public static readonly XColor Thread = XColor.FromArgb(0x9c, 0x42, 0x21);
+
+    private static readonly XColor LaceEdge = XColor.FromArgb(0x8a, 0x7a, 0x5c);
+
     private static double P(double millimetres) => Sheet.Mm(millimetres);
 
     private static XSolidBrush Fill(Ink ink) => new(Colour(ink));
@@ -41,9 +49,10 @@ internal static class PanelDrawing
         Ink.Cloth => XColors.White,
         Ink.Allowance => XColor.FromArgb(0xef, 0xe7, 0xd8),
         Ink.TakenUp => XColor.FromArgb(0xee, 0xf3, 0xf5),
+        Ink.Lace => XColor.FromArgb(0xf4, 0xef, 0xe6),
         Ink.Tuck => XColor.FromArgb(0xe3, 0xeb, 0xee),
         Ink.CutEdge => Sheet.Quiet,
-        Ink.Stitching or Ink.StitchNumber => XColor.FromArgb(0x9c, 0x42, 0x21),
+        Ink.Stitching or Ink.StitchNumber => Thread,
         Ink.Datum => Sheet.Accent,
         Ink.Caption => Sheet.Quiet,
         _ => Sheet.Ink,

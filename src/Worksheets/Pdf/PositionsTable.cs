@@ -7,7 +7,7 @@ namespace HeirloomArchive.Worksheets.Pdf;
 /// <summary>The table of positions: a row a tuck, its heading again on every page.</summary>
 internal static class PositionsTable
 {
-    private const double RowHeight = 15, HeadHeight = 42;
+    private const double RowHeight = 23, HeadHeight = 42;
 
     private static readonly string[] LineNames = ["a", "fold", "b"];
 
@@ -18,13 +18,13 @@ internal static class PositionsTable
         sheet.Text(table["text"].Text(), Fonts.Body(10), Sheet.Ink, after: 8);
         var columns = Columns(sheet);
         sheet.Tags.BeginElement(Tag.Table);
-        Head(sheet, table, columns);
+        Head(sheet, table, columns, first: true);
         var row = 0;
-        foreach (var tuck in table["rows"].Each())
+        foreach (var tuck in table["rows"].Each().Concat(table["insertions"].Each()).OrderBy(r => r["section"].Whole()))
         {
             if (sheet.Need(RowHeight))
             {
-                Head(sheet, table, columns);
+                Head(sheet, table, columns, first: false);
             }
 
             Row(sheet, tuck, columns, ++row);
@@ -43,56 +43,113 @@ internal static class PositionsTable
         return [.. parts.Select(p => x += p * unit)];
     }
 
-    private static void Head(Sheet sheet, JsonNode table, double[] columns)
+    /// <summary>Two rows of headings, read out once: again on a further page they are only seen.</summary>
+    private static void Head(Sheet sheet, JsonNode table, double[] columns, bool first)
     {
         var (y, font) = (sheet.Y, Fonts.Bold(8.5));
         sheet.Tags.BeginArtifact();
         sheet.Graphics.DrawRoundedRectangle(new XSolidBrush(Sheet.Ground), sheet.Left, y, sheet.Width, HeadHeight, 6, 6);
-        sheet.Tags.End();
-        sheet.Tags.BeginElement(Tag.TableRow);
-        Group(1, 4, table["fromDatum"].Text());
-        Group(4, 7, table["fromCutEdge"].Text());
-        Group(7, 9, table["sewn"].Text());
-        sheet.Tags.End();
-        sheet.Tags.BeginElement(Tag.TableRow);
+        if (first)
+        {
+            sheet.Tags.End();
+        }
+
+        Begin(Tag.TableRow);
+        Over(0, "", 2);
+        Over(1, table["fromDatum"].Text(), 3);
+        Over(4, table["fromCutEdge"].Text(), 3);
+        Over(7, table["sewn"].Text(), 2);
+        End();
+        Begin(Tag.TableRow);
         string[] names = ["tuck", "width", .. LineNames, .. LineNames, "stitching", "fold"];
         for (var i = 0; i < names.Length; i++)
         {
-            Cell(sheet, Tag.TableHeaderCell, names[i], font, Sheet.Quiet, columns[i], y + 28);
+            Begin(Tag.TableHeaderCell);
+            Scope("/Column");
+            sheet.Write(names[i], font, Sheet.Quiet, columns[i] - 4, y + 28, align: 1);
+            End();
         }
 
-        sheet.Tags.End();
+        End();
+        if (!first)
+        {
+            sheet.Tags.End();
+        }
+
         sheet.Y = y + HeadHeight + 2;
 
-        void Group(int first, int last, string text)
+        void Over(int before, string text, int columnsOver)
         {
-            sheet.Tags.BeginElement(Tag.TableHeaderCell);
-            var (from, to) = (columns[first], columns[last] - 4);
-            var width = to - from - 6;
-            var lines = sheet.Wrap(text, font, width);
+            Begin(Tag.TableHeaderCell);
+            Scope("/Column");
+            if (first)
+            {
+                sheet.Tags.SetColSpan(columnsOver);
+            }
+
+            var to = columns[before == 0 ? 1 : before + columnsOver] - 4;
+            var lines = sheet.Wrap(text, font, to - columns[before] - 6);
             for (var i = 0; i < lines.Count && i < 2; i++)
             {
                 sheet.Write(lines[i], font, Sheet.Accent, to, y + 4 + (i * 11), align: 1);
             }
 
-            sheet.Tags.End();
+            End();
+        }
+
+        void Scope(string scope)
+        {
+            if (first)
+            {
+                sheet.Scope(scope);
+            }
+        }
+
+        void Begin(Tag tag)
+        {
+            if (first)
+            {
+                sheet.Tags.BeginElement(tag);
+            }
+        }
+
+        void End()
+        {
+            if (first)
+            {
+                sheet.Tags.End();
+            }
         }
     }
 
     private static void Row(Sheet sheet, JsonObject tuck, double[] columns, int row)
     {
-        var (y, plain, bold) = (sheet.Y, Fonts.Body(9.5), Fonts.Bold(9.5));
-        var lines = tuck["lines"].Each().ToList();
-        string[] cells =
+        var (y, plain, bold, small) = (sheet.Y, Fonts.Body(9.5), Fonts.Bold(9.5), Fonts.Body(7.5));
+        var given = tuck["lines"].Each().ToList();
+
+        // An insertion has its two edges under a and b, or under a alone where the cloth is cut.
+        JsonObject?[] lines = [given[0], given.Count == 3 ? given[1] : null, given.Count == 1 ? null : given[^1]];
+        var insertion = tuck["insertion"] is not null;
+        (string Text, string Beside)[] cells =
         [
-            tuck["tuck"].Text(), Bare(tuck["width"]), .. lines.Select(l => Bare(l["fromDatum"])),
-            .. lines.Select(l => Bare(l["fromCutEdge"])), Bare(tuck["sewnStitching"]), Bare(tuck["sewnFold"]),
+            (insertion ? $"L{tuck["insertion"].Text()}" : tuck["tuck"].Text(), ""), (Bare(tuck["width"]), ""),
+            .. lines.Select(l => (Bare(l?["fromDatum"]), Bare(l?["fromDatumBeside"]))),
+            .. lines.Select(l => (Bare(l?["fromCutEdge"]), Bare(l?["fromCutEdgeBeside"]))),
+            (Bare(tuck["sewnStitching"] ?? tuck["sewnFrom"]), ""), (Bare(tuck["sewnFold"] ?? tuck["sewnTo"]), ""),
         ];
         sheet.Tags.BeginElement(Tag.TableRow);
         for (var i = 0; i < cells.Length; i++)
         {
             var fold = i is 0 or 3 or 6;
-            Cell(sheet, i == 0 ? Tag.TableHeaderCell : Tag.TableDataCell, cells[i], fold ? bold : plain, Sheet.Ink, columns[i], y);
+            sheet.Tags.BeginElement(i == 0 ? Tag.TableHeaderCell : Tag.TableDataCell);
+            if (i == 0)
+            {
+                sheet.Scope("/Row");
+            }
+
+            sheet.Write(cells[i].Text, fold ? bold : plain, Sheet.Ink, columns[i] - 4, y, align: 1);
+            sheet.Write(cells[i].Beside, small, Sheet.Quiet, columns[i] - 4, y + 11, align: 1);
+            sheet.Tags.End();
         }
 
         sheet.Tags.End();
@@ -100,13 +157,6 @@ internal static class PositionsTable
         sheet.Graphics.DrawLine(new XPen(Sheet.Rule, row % 5 == 0 ? 1 : 0.3), sheet.Left, y + RowHeight - 1, sheet.Right, y + RowHeight - 1);
         sheet.Tags.End();
         sheet.Y = y + RowHeight;
-    }
-
-    private static void Cell(Sheet sheet, Tag tag, string text, XFont font, XColor color, double right, double y)
-    {
-        sheet.Tags.BeginElement(tag);
-        sheet.Write(text, font, color, right - 4, y, align: 1);
-        sheet.Tags.End();
     }
 
     /// <summary>The number without its unit, which the heading of the section names.</summary>

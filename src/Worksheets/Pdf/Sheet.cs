@@ -1,3 +1,4 @@
+using HeirloomArchive.Worksheets.Drawing;
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
 using PdfSharp.UniversalAccessibility;
@@ -14,24 +15,22 @@ internal sealed class Sheet : IDisposable
     private const double LineSpacing = 1.36;
 
     private readonly PdfDocument document;
-    private readonly XSize paper;
+    private readonly PaperSize paper;
     private readonly string footer;
     private readonly int pagesInAll;
     private readonly Dictionary<(string Font, double Size, string Word), double> widths = [];
     private XGraphics? graphics;
 
     /// <param name="document">The document to write to.</param>
-    /// <param name="paper"><c>A4</c> or <c>letter</c>.</param>
-    /// <param name="landscape">The long side across.</param>
+    /// <param name="paper">Its sheets.</param>
     /// <param name="footer">Stands at the foot of every page, cut short if it is long.</param>
     /// <param name="pagesInAll">As counted in a first pass; 0 in that pass.</param>
-    public Sheet(PdfDocument document, string paper, bool landscape, string footer, int pagesInAll)
+    public Sheet(PdfDocument document, PaperSize paper, string footer, int pagesInAll)
     {
         this.document = document;
         this.footer = footer;
         this.pagesInAll = pagesInAll;
-        var size = paper == "letter" ? new XSize(612, 792) : new XSize(Mm(210), Mm(297));
-        this.paper = landscape ? new XSize(size.Height, size.Width) : size;
+        this.paper = paper;
         Tags = UAManager.ForDocument(document).StructureBuilder;
         NewPage();
     }
@@ -43,15 +42,17 @@ internal sealed class Sheet : IDisposable
     /// <summary>Where the next thing goes, from the top edge of the paper.</summary>
     public double Y { get; set; }
 
-    public double Left { get; } = Mm(16);
+    public double Left { get; } = Mm(PaperSize.Margin);
 
-    public double Right => paper.Width - Mm(16);
+    public double Right => Mm(paper.Width - PaperSize.Margin);
 
     public double Width => Right - Left;
 
-    private double Top { get; } = Mm(16);
+    public PaperSize Paper => paper;
 
-    private double Bottom => paper.Height - Mm(22);
+    private double Top { get; } = Mm(PaperSize.Margin);
+
+    private double Bottom => Mm(paper.Height - PaperSize.Foot);
 
     /// <summary>The height between the margins.</summary>
     public double Height => Bottom - Top;
@@ -67,8 +68,8 @@ internal sealed class Sheet : IDisposable
         }
 
         var page = document.AddPage();
-        page.Width = XUnit.FromPoint(paper.Width);
-        page.Height = XUnit.FromPoint(paper.Height);
+        page.Width = XUnit.FromMillimeter(paper.Width);
+        page.Height = XUnit.FromMillimeter(paper.Height);
         graphics = XGraphics.FromPdfPage(page);
         Y = Top;
         Foot();
@@ -85,6 +86,9 @@ internal sealed class Sheet : IDisposable
         NewPage();
         return true;
     }
+
+    /// <summary>Says of the heading cell just begun what it heads: <c>/Column</c> or <c>/Row</c>.</summary>
+    public void Scope(string scope) => Tags.CurrentStructureElement.TableAttributes.Elements.SetName("/Scope", scope);
 
     public void Gap(double height) => Y += height;
 
@@ -281,7 +285,7 @@ internal sealed class Sheet : IDisposable
     private void Foot()
     {
         var font = Fonts.Body(8.5);
-        var y = paper.Height - Mm(14) - 8;
+        var y = Mm(paper.Height - 14) - 8;
         Tags.BeginArtifact();
         var number = pagesInAll == 0 ? "" : $"page {document.PageCount} of {pagesInAll}";
         Write(Short(footer, font, Width - 80), font, Quiet, Left, y);
