@@ -117,6 +117,11 @@ public static class Asking
         ["cloth.width"] = new("Width of the cloth"),
         ["foldsAlong"] = new("The folds run along the"),
         ["shrunk"] = new("Shrunk already?"),
+        ["trims[].technique"] = new("Like the recorded"),
+        ["trims[].edge"] = new("Length of the edge", "With its unit: 48 in"),
+        ["trims[].width"] = new("Width of the lace", "Left empty: as recorded"),
+        ["trims[].fullness"] = new("Fullness", "1 is flat, 1.5 half as much again; left empty: as recorded, else flat"),
+        ["trims[].corners"] = new("Corners to turn"),
     };
 
     // Asked for when she wants to say more; the first look at a piece takes ten minutes, not an hour.
@@ -169,6 +174,7 @@ public static class Asking
         ("between", _) => "space between groups",
         ("repeats", _) => "place",
         ("shown", _) => "time it was shown",
+        ("trims", _) => "edge to trim",
         _ => list,
     };
 }

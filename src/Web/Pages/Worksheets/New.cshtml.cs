@@ -39,16 +39,34 @@ public sealed class NewModel(Archive archive, IDocumentStore documents, TimeProv
         Form = new(new()
         {
             ["garment"] = garment?.ToString(), ["technique"] = technique, ["onto"] = WorksheetForm.Start(Technique), ["paper"] = "A4",
-        }) { About = "worksheet" };
+        }) { About = "worksheet", Garment = Garment };
         return Page();
     }
 
     public async Task<IActionResult> OnPost(CancellationToken ct)
     {
-        Form = new(FormReader.Read(Request.Form, WorksheetForm.Request)) { About = "worksheet" };
-        if (!await Load(Guid.TryParse(Form.Text("garment"), out var id) ? id : null, Form.Text("technique"), ct))
+        var (add, remove) = (Request.Form["add"].ToString(), Request.Form["remove"].ToString());
+        var rearranges = add.Length + remove.Length > 0;
+        var values = FormReader.Read(Request.Form, WorksheetForm.Request, rearranges);
+        if (!await Load(Guid.TryParse(values["garment"]?.ToString(), out var id) ? id : null, values["technique"]?.ToString(), ct))
         {
             return NotFound();
+        }
+
+        Form = new(values) { About = "worksheet", Garment = Garment };
+        if (rearranges)
+        {
+            if (add.Length > 0)
+            {
+                Form.Add(add);
+            }
+
+            if (remove.Length > 0)
+            {
+                Form.Remove(remove);
+            }
+
+            return Page();
         }
 
         Worksheets.Nearest.Apply(Form, Request.Form["nearest"].ToString(), "onto.");

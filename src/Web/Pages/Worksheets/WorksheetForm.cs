@@ -38,6 +38,10 @@ public static class WorksheetForm
 
     public static RecordType Allow { get; } = new([new("start", Plain), new("end", Plain), new("top", Plain), new("bottom", Plain), new("shaping", Plain)]);
 
+    /// <summary>An edge to be trimmed, after a recorded lace or not.</summary>
+    public static RecordType Trim { get; } = new(
+        [new("technique", new IdType("techniques")), new("edge", Above), new("width", Above), new("fullness", new NumberType(1, 10, whole: false)), new("corners", new NumberType(0, 1_000, whole: true))]);
+
     /// <summary>The whole request.</summary>
     public static RecordType Request { get; } = new(
     [
@@ -45,6 +49,7 @@ public static class WorksheetForm
         new("paper", new ChoiceType("A4", "letter")), new("landscape", new FlagType()), new("unit", new ChoiceType("in16", "in32", "mm")),
         new("cloth", Cloth), new("allow", Allow), new("sewn", new ChoiceType("hand", "machine")),
         new("marking", new ChoiceType("ruler", "gauge", "drawn-thread", "basting", "creasing")),
+        new("trims", new ListType(Trim, 20)),
         new("thread", Line), new("needle", Line), new("alike", Tucks), new("notes", new TextType(4_000, lines: true)),
     ]);
 

@@ -1,0 +1,57 @@
+using System.Text.Json.Nodes;
+using HeirloomArchive.Worksheets;
+using Marten;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+namespace HeirloomArchive.Web.Pages.Worksheets;
+
+/// <summary>A page about one worksheet, with its ticks.</summary>
+public abstract class SheetPage(IDocumentStore documents) : PageModel
+{
+    public Worksheet Sheet { get; private set; } = null!;
+
+    /// <summary>The steps ticked off.</summary>
+    public IReadOnlySet<int> Done { get; private set; } = new HashSet<int>();
+
+    protected IDocumentStore Documents => documents;
+
+    /// <summary>False when there is no such worksheet.</summary>
+    protected async Task<bool> Load(Guid id, CancellationToken ct)
+    {
+        await using var session = documents.QuerySession();
+        if (await session.LoadAsync<Worksheet>(id, ct) is not { } sheet)
+        {
+            return false;
+        }
+
+        Sheet = sheet;
+        Done = (await session.LoadAsync<Ticks>(id, ct))?.Done.ToHashSet() ?? [];
+        return true;
+    }
+
+    /// <summary>Keeps the ticks: the whole list each time; numbers that are no step are passed over.</summary>
+    protected async Task Keep(IEnumerable<int> done, CancellationToken ct)
+    {
+        var steps = List("steps").Count;
+        var list = new JsonArray([.. done.Where(n => n >= 1 && n <= steps).Distinct().Select(n => (JsonNode)(decimal)n)]);
+        await using var session = documents.LightweightSession();
+        session.Store(Ticks.Read(new() { ["done"] = list }, Sheet));
+        await session.SaveChangesAsync(ct);
+    }
+
+    /// <summary>Keeps a new worksheet and shows it.</summary>
+    protected async Task<RedirectResult> Made(Worksheet sheet, CancellationToken ct)
+    {
+        await using var session = documents.LightweightSession();
+        session.Insert(sheet);
+        await session.SaveChangesAsync(ct);
+        return Redirect($"/worksheets/{sheet.Id}");
+    }
+
+    public IReadOnlyList<JsonObject> List(string name) => [.. (Sheet.Result[name] as JsonArray ?? []).OfType<JsonObject>()];
+
+    public IEnumerable<string> Strings(string name) => (Sheet.Result[name] as JsonArray ?? []).OfType<JsonValue>().Select(v => v.ToString());
+
+    public IEnumerable<string> Texts(string name) => (Sheet.Result[name]?["text"] as JsonArray ?? []).OfType<JsonValue>().Select(v => v.ToString());
+}
