@@ -31,6 +31,9 @@ public sealed class Worksheet
     /// <summary>The version of the garment's record that was read, or null.</summary>
     public long? RecordVersion { get; set; }
 
+    /// <summary>The worksheet that this one puts right by a strip, or null.</summary>
+    public Guid? CorrectedFrom { get; set; }
+
     /// <summary>The request, member for member as it was sent.</summary>
     [JsonConverter(typeof(AsWritten<JsonObject>))]
     public JsonObject Request { get; set; } = [];
@@ -54,6 +57,7 @@ public sealed class Worksheet
         ["landscape"] = Landscape,
         ["request"] = Request.DeepClone(),
         ["recordVersion"] = RecordVersion,
+        ["correctedFrom"] = CorrectedFrom,
         ["result"] = Result.DeepClone(),
         ["cautions"] = Cautions.DeepClone(),
     };

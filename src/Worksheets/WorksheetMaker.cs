@@ -55,6 +55,7 @@ public static class WorksheetMaker
     private static JsonObject Result(Whole run, IReadOnlyList<JsonObject?> fits, WorksheetRequest asked, Recorded recorded, Rounding rounding)
     {
         var datum = Datum.Of(run, recorded);
+        var evidence = Telling.Evidence(run, fits, asked, recorded);
         var laces = Lace.Of(asked, recorded, rounding);
         JsonObject result = [];
         run.Write(result, asked.Sections, fits);
@@ -81,7 +82,9 @@ public static class WorksheetMaker
             ["shopping"] = Telling.Shopping(run, asked, recorded, laces, rounding),
             ["lace"] = laces,
             ["also"] = Telling.Also(recorded),
-            ["evidence"] = Telling.Evidence(run, fits, asked, recorded),
+            ["given"] = Teaching.Given(run, asked, rounding),
+            ["teaching"] = Teaching.Questions(run, asked, evidence, rounding),
+            ["evidence"] = evidence,
             ["picture"] = Picture(recorded),
         }.ToList())
         {

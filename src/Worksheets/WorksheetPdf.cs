@@ -15,6 +15,9 @@ public static class WorksheetPdf
     // The writer of PDF files keeps its font tables for the whole program and does not say that two may use them at once.
     private static readonly Lock OneAtATime = new();
 
+    /// <summary>The largest class.</summary>
+    public const int MostPupils = 500;
+
     /// <summary>The whole PDF file.</summary>
     /// <param name="worksheet">What is printed.</param>
     /// <param name="printer">One that she has measured: gauges, rule and marks are drawn so that they come out true on it.</param>
@@ -32,6 +35,27 @@ public static class WorksheetPdf
 
         var ruled = rule ?? asked?["inPrint"].Yes() ?? false;
         return Twice(worksheet, sheet => Contents.Write(sheet, worksheet, printer, picture, ruled));
+    }
+
+    /// <summary>A hand-out for a class, with blanks instead of numbers; or its answers, for the teacher.</summary>
+    /// <param name="worksheet">What is taught.</param>
+    /// <param name="answers">With the answers filled in.</param>
+    /// <param name="pupils">How many are in the class, 1 to <see cref="MostPupils"/>; the answers then say what they need.</param>
+    /// <exception cref="Sewing.FaultException">The worksheet was made before there were teaching sheets, or no such class.</exception>
+    public static byte[] Teaching(Worksheet worksheet, bool answers, int? pupils = null)
+    {
+        ArgumentNullException.ThrowIfNull(worksheet);
+        if (worksheet.Result["teaching"] is null)
+        {
+            throw new Sewing.FaultException("", "This worksheet was made before there were teaching sheets; make it again.");
+        }
+
+        if (pupils is < 1 or > MostPupils)
+        {
+            throw new Sewing.FaultException("pupils", $"A class of {pupils} is none here; it has 1 to {MostPupils}.");
+        }
+
+        return Twice(worksheet, sheet => new TeachingSheet(sheet, worksheet, answers, pupils).Write());
     }
 
     /// <summary>Drawn once to count the pages and once with their number on each.</summary>

@@ -12,5 +12,6 @@ public static class WorksheetStore
         options.Schema.For<Worksheet>();
         options.Schema.For<Ticks>();
         options.Schema.For<Printer>();
+        options.Schema.For<MadeUp>().Index(m => m.Worksheet);
     }
 }

@@ -32,6 +32,7 @@ public static class Api
         app.MapSearch();
         app.MapPlans();
         app.MapWorksheets();
+        app.MapWorksheetPrints();
         app.MapOpenApi();
     }
 

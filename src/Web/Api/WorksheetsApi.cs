@@ -17,22 +17,35 @@ public static class WorksheetsApi
         worksheets.MapGet("/{id:guid}", Read).WithSummary("A worksheet as it was made.");
         worksheets.MapGet("/{id:guid}/ticks", ReadTicks).WithSummary("The steps ticked off.");
         worksheets.MapPut("/{id:guid}/ticks", PutTicks).WithSummary("Tick steps off; the whole list each time.").Accepts<JsonObject>("application/json");
+        worksheets.MapGet("/{id:guid}/made-up", ReadMadeUp).WithSummary("What came of it, newest first: planned, measured and the difference.");
+        worksheets.MapPost("/{id:guid}/made-up", AddMadeUp).WithSummary("Record what came of it.").Accepts<JsonObject>("application/json");
+        worksheets.MapPost("/{id:guid}/corrected", Correct).WithSummary("Make it again with a test strip reckoned in.").Accepts<JsonObject>("application/json");
         app.MapGet("/api/printers", ListPrinters).WithTags("Worksheets").WithSummary("Printers whose control mark was measured.");
         app.MapPost("/api/printers", AddPrinter).WithTags("Worksheets").WithSummary("Keep what a printer's 50 mm mark measured.").Accepts<JsonObject>("application/json");
-        app.MapGet("/worksheets/{id:guid}.pdf", Print).WithTags("Worksheets").WithSummary("Its print, at true size.");
     }
 
     private static async Task<IResult> Make(HttpContext http, Archive archive, IDocumentStore store, TimeProvider clock, CancellationToken ct)
     {
         var request = await Body.ReadObject(http.Request, ct);
-        JsonObject? state = null;
-        if (WorksheetMaker.GarmentOf(request) is { } id)
-        {
-            var garment = await archive.Find(id, ct) ?? throw new NotFoundException($"No garment has the id {id}.");
-            state = garment.State();
-        }
+        var worksheet = WorksheetMaker.Make(request, await State(request, archive, ct), clock.GetUtcNow());
+        return await Keep(worksheet, http, store, ct);
+    }
 
-        var worksheet = WorksheetMaker.Make(request, state, clock.GetUtcNow());
+    private static async Task<IResult> Correct(Guid id, HttpContext http, Archive archive, IDocumentStore store, TimeProvider clock, CancellationToken ct)
+    {
+        var body = await Body.ReadObject(http.Request, ct);
+        var worksheet = await Find(id, store, ct);
+        var corrected = Correction.Make(worksheet, body, await State(worksheet.Request, archive, ct), clock.GetUtcNow());
+        return await Keep(corrected, http, store, ct);
+    }
+
+    private static async Task<JsonObject?> State(JsonObject request, Archive archive, CancellationToken ct) =>
+        WorksheetMaker.GarmentOf(request) is { } id
+            ? (await archive.Find(id, ct) ?? throw new NotFoundException($"No garment has the id {id}.")).State()
+            : null;
+
+    private static async Task<IResult> Keep(Worksheet worksheet, HttpContext http, IDocumentStore store, CancellationToken ct)
+    {
         await using var session = store.LightweightSession();
         session.Insert(worksheet);
         await session.SaveChangesAsync(ct);
@@ -66,14 +79,6 @@ public static class WorksheetsApi
     private static async Task<IResult> Read(Guid id, IDocumentStore store, CancellationToken ct) =>
         Api.Json((await Find(id, store, ct)).ToJson());
 
-    private static async Task<IResult> Print(Guid id, HttpContext http, IDocumentStore store, CancellationToken ct)
-    {
-        var worksheet = await Find(id, store, ct);
-        var printer = await PrinterOf(http.Request.Query["printer"].ToString(), store, ct);
-        http.Response.Headers.ContentDisposition = $"inline; filename=\"worksheet-{id}.pdf\"";
-        return Results.Bytes(WorksheetPdf.Render(worksheet, printer), "application/pdf");
-    }
-
     private static async Task<IResult> ReadTicks(Guid id, IDocumentStore store, CancellationToken ct)
     {
         await Find(id, store, ct);
@@ -88,6 +93,31 @@ public static class WorksheetsApi
         session.Store(ticks);
         await session.SaveChangesAsync(ct);
         return Api.Json(ticks.ToJson());
+    }
+
+    private static async Task<IResult> ReadMadeUp(Guid id, IDocumentStore store, CancellationToken ct)
+    {
+        var worksheet = await Find(id, store, ct);
+        await using var session = store.QuerySession();
+        var made = await session.Query<MadeUp>().Where(m => m.Worksheet == id).OrderByDescending(m => m.Id).ToListAsync(ct);
+        return Api.Json(new JsonObject { ["total"] = made.Count, ["items"] = new JsonArray([.. made.Select(m => m.ToJson(worksheet))]) });
+    }
+
+    private static async Task<IResult> AddMadeUp(Guid id, HttpContext http, IDocumentStore store, TimeProvider clock, CancellationToken ct)
+    {
+        var body = await Body.ReadObject(http.Request, ct);
+        var worksheet = await Find(id, store, ct);
+        var made = MadeUp.Read(body, worksheet, DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime));
+        await using var session = store.LightweightSession();
+        if (made.Picture is { } picture && await session.LoadAsync<PictureOwner>(picture, ct) is null)
+        {
+            throw new FaultException("picture", $"No picture has the id {picture}.");
+        }
+
+        session.Insert(made);
+        await session.SaveChangesAsync(ct);
+        http.Response.Headers.Location = $"/api/worksheets/{id}/made-up";
+        return Api.Json(made.ToJson(worksheet), StatusCodes.Status201Created);
     }
 
     private static async Task<IResult> ListPrinters(IDocumentStore store, CancellationToken ct)
@@ -107,23 +137,9 @@ public static class WorksheetsApi
         return Api.Json(printer.ToJson(), StatusCodes.Status201Created);
     }
 
-    private static async Task<Printer?> PrinterOf(string asked, IDocumentStore store, CancellationToken ct)
-    {
-        if (asked.Length == 0)
-        {
-            return null;
-        }
-
-        if (!Guid.TryParse(asked, out var id))
-        {
-            throw new FaultException("printer", "This is not the id of a printer.", FaultKind.Unreadable);
-        }
-
-        await using var session = store.QuerySession();
-        return await session.LoadAsync<Printer>(id, ct) ?? throw new NotFoundException($"No printer has the id {id}.");
-    }
-
-    private static async Task<Worksheet> Find(Guid id, IDocumentStore store, CancellationToken ct)
+    /// <summary>A stored worksheet.</summary>
+    /// <exception cref="NotFoundException">There is none.</exception>
+    internal static async Task<Worksheet> Find(Guid id, IDocumentStore store, CancellationToken ct)
     {
         await using var session = store.QuerySession();
         return await session.LoadAsync<Worksheet>(id, ct) ?? throw new NotFoundException($"No worksheet has the id {id}.");

@@ -249,6 +249,8 @@ public sealed class BadInputTests(ArchiveHost host) : IClassFixture<ArchiveHost>
         .. AllSums.InOrder.Select(s => ("POST", $"/api/plans/{s.Slug}", "json")),
         ("POST", "/api/worksheets", "json"),
         ("PUT", "/api/worksheets/{id:guid}/ticks", "json"),
+        ("POST", "/api/worksheets/{id:guid}/made-up", "json"),
+        ("POST", "/api/worksheets/{id:guid}/corrected", "json"),
         ("POST", "/api/printers", "json"),
     ];
 

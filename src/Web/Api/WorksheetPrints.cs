@@ -1,0 +1,102 @@
+using System.Globalization;
+using HeirloomArchive.Catalogue;
+using HeirloomArchive.Pictures;
+using HeirloomArchive.Sewing;
+using HeirloomArchive.Worksheets;
+using Marten;
+
+namespace HeirloomArchive.Web.Api;
+
+/// <summary>What is printed of a worksheet: the sheet itself at true size, and the hand-out for a class.</summary>
+public static class WorksheetPrints
+{
+    public static void MapWorksheetPrints(this IEndpointRouteBuilder app)
+    {
+        app.MapGet("/worksheets/{id:guid}.pdf", Print).WithTags("Worksheets")
+            .WithSummary("Its print, at true size; printer: one that was measured, rule: true or false for the folding rule.");
+        app.MapGet("/worksheets/{id:guid}/teaching.pdf", Teach).WithTags("Worksheets")
+            .WithSummary("A hand-out with blanks; answers: true for the teacher's, pupils: how many are in the class.");
+    }
+
+    private static async Task<IResult> Print(Guid id, HttpContext http, IDocumentStore store, Derivatives derivatives, CancellationToken ct)
+    {
+        var worksheet = await WorksheetsApi.Find(id, store, ct);
+        var rule = YesNo(http.Request, "rule");
+        var printer = await PrinterOf(http.Request.Query["printer"].ToString(), store, ct);
+        var picture = await PictureOf(worksheet, store, derivatives, ct);
+        return Pdf(http, $"worksheet-{id}.pdf", WorksheetPdf.Render(worksheet, printer, picture, rule));
+    }
+
+    private static async Task<IResult> Teach(Guid id, HttpContext http, IDocumentStore store, CancellationToken ct)
+    {
+        var worksheet = await WorksheetsApi.Find(id, store, ct);
+        var answers = YesNo(http.Request, "answers") ?? false;
+        var text = http.Request.Query["pupils"].ToString();
+        int? pupils = text.Length == 0 ? null
+            : int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var count) ? count
+            : throw new FaultException("pupils", "This is not a number of pupils, as in 12.", FaultKind.Unreadable);
+        return Pdf(http, $"{(answers ? "answers" : "hand-out")}-{id}.pdf", WorksheetPdf.Teaching(worksheet, answers, pupils));
+    }
+
+    private static IResult Pdf(HttpContext http, string name, byte[] bytes)
+    {
+        http.Response.Headers.ContentDisposition = $"inline; filename=\"{name}\"";
+        return Results.Bytes(bytes, "application/pdf");
+    }
+
+    private static bool? YesNo(HttpRequest request, string name) => request.Query[name].ToString() switch
+    {
+        "" => null,
+        "true" => true,
+        "false" => false,
+        _ => throw new FaultException(name, $"“{name}” is true or false.", FaultKind.Unreadable),
+    };
+
+    /// <summary>The small picture of the original; the print does without where it is gone.</summary>
+    private static async Task<byte[]?> PictureOf(Worksheet worksheet, IDocumentStore store, Derivatives derivatives, CancellationToken ct)
+    {
+        if (!Guid.TryParse(worksheet.Result["picture"]?["id"]?.GetValue<string>(), out var id))
+        {
+            return null;
+        }
+
+        await using var session = store.QuerySession();
+        if (await session.LoadAsync<PictureOwner>(id, ct) is not { } owner)
+        {
+            return null;
+        }
+
+        try
+        {
+            await using var file = await derivatives.Open(Derivative.Thumbnail, owner.Sha256, ct);
+            if (file is null)
+            {
+                return null;
+            }
+
+            using var bytes = new MemoryStream();
+            await file.CopyToAsync(bytes, ct);
+            return bytes.ToArray();
+        }
+        catch (RefusedException)
+        {
+            return null;
+        }
+    }
+
+    private static async Task<Printer?> PrinterOf(string asked, IDocumentStore store, CancellationToken ct)
+    {
+        if (asked.Length == 0)
+        {
+            return null;
+        }
+
+        if (!Guid.TryParse(asked, out var id))
+        {
+            throw new FaultException("printer", "This is not the id of a printer.", FaultKind.Unreadable);
+        }
+
+        await using var session = store.QuerySession();
+        return await session.LoadAsync<Printer>(id, ct) ?? throw new NotFoundException($"No printer has the id {id}.");
+    }
+}
