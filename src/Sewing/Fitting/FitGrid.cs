@@ -102,6 +102,34 @@ internal sealed record FitGrid
         }
     }
 
+    /// <summary>Every count that fits with one width and one space, rising. Only a few counts can add up to what is to be filled.</summary>
+    public IEnumerable<FitRow> RowsWith(long width, long space)
+    {
+        if (!OnMarking || width < 1 || width + space < 1)
+        {
+            yield break;
+        }
+
+        var fewer = Gaps(0);
+        var counts = Tucks
+            .AtLeast(Span.Ceiling((Filled / Unit) - (2 * Ends.To) - (fewer * space), width + space))
+            .AtMost(Span.Floor((Filled / Unit) - (2 * Ends.From) - (fewer * space), width + space));
+        for (var tucks = (int)counts.From; tucks <= counts.To; tucks++)
+        {
+            if ((LiesFromMiddle && int.IsOddInteger(tucks)) || width < WidthsOf(tucks).From || ClothOf(tucks, width) > Cloth)
+            {
+                continue;
+            }
+
+            var row = Row(tucks, width, (Filled / Unit) - (tucks * width));
+            row = row with { Spaces = row.Spaces.AtLeast(space).AtMost(space) };
+            if (row.Fitting().Count > 0)
+            {
+                yield return row;
+            }
+        }
+    }
+
     /// <summary>
     /// The counts and widths from which a finished width near the one asked for can be made; how much cloth there is must be looked at.
     /// Of widths that stay short of it only the widest can come nearest, of those that go beyond it only the narrowest.

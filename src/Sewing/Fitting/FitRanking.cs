@@ -9,7 +9,7 @@ internal static class FitRanking
         return [.. places.Select(p => Arrangement(grid, p))];
     }
 
-    private static FitArrangement Arrangement(FitGrid grid, FitPlace place) => new(
+    public static FitArrangement Arrangement(FitGrid grid, FitPlace place) => new(
         place.Row.Tucks,
         Of(place.Row.Width * grid.Unit),
         place.Row.Gaps == 0 ? null : Of(place.Space * grid.Unit),
@@ -63,8 +63,7 @@ internal static class FitRanking
         // From even ends outwards; false when not even the evenest are worth keeping.
         bool KeepEnds(FitRow row, long space)
         {
-            var leads = row.Leads(space);
-            var even = Math.Clamp(Span.Floor(row.TrailOf(space, 0), 2), leads.From, leads.To);
+            var (leads, even) = (row.Leads(space), row.EvenestLead(space));
             var any = false;
             for (var lead = even; lead >= leads.From && kept.Add(new(row, space, lead)); lead--)
             {

@@ -87,6 +87,13 @@ internal readonly record struct FitRow(int Tucks, long Width, int Gaps, long Lef
         return Uneven ? Lead.AtLeast(ends - Trail.To).AtMost(ends - Trail.From) : new(ends / 2, ends / 2);
     }
 
+    /// <summary>The lead that comes nearest to its trail, the smaller of two as near.</summary>
+    public long EvenestLead(long space)
+    {
+        var leads = Leads(space);
+        return Math.Clamp(Span.Floor(TrailOf(space, 0), 2), leads.From, leads.To);
+    }
+
     /// <summary>The trail that belongs to a space and a lead.</summary>
     public long TrailOf(long space, long lead) => Left - (Gaps * space) - lead;
 
