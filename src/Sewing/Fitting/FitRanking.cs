@@ -44,8 +44,8 @@ internal static class FitRanking
     private static IEnumerable<FitPlace> Closest(FitGrid grid, Likeness like, int most)
     {
         var closeness = new FitCloseness(like, grid.Unit);
-        var kept = new FitBest(closeness, most);
-        foreach (var row in grid.Counts().OrderBy(closeness.CountsApart).TakeWhile(tucks => !kept.Settled(tucks)).SelectMany(grid.Rows))
+        var kept = new Best<FitPlace>(closeness, most);
+        foreach (var row in grid.Counts().OrderBy(closeness.CountsApart).TakeWhile(tucks => !Settled(tucks)).SelectMany(grid.Rows))
         {
             var spaces = row.Fitting();
             var middle = like.Space is { } space ? spaces.Below(space.Nanometres * row.Width, like.Width.Nanometres) : 0;
@@ -58,7 +58,10 @@ internal static class FitRanking
             }
         }
 
-        return kept.Places;
+        return kept.Items;
+
+        // No arrangement of so many tucks, or of a count as far off, can be among the best.
+        bool Settled(int tucks) => kept.Worst is { } worst && closeness.Exact(worst) && closeness.CountsApart(worst.Row.Tucks) < closeness.CountsApart(tucks);
 
         // From even ends outwards; false when not even the evenest are worth keeping.
         bool KeepEnds(FitRow row, long space)
@@ -84,35 +87,6 @@ internal static class FitRanking
 internal readonly record struct FitPlace(FitRow Row, long Space, long Lead)
 {
     public long Unevenness => Math.Abs(Lead - Row.TrailOf(Space, Lead));
-}
-
-/// <summary>The best so many of those added, in order.</summary>
-internal sealed class FitBest(FitCloseness order, int most)
-{
-    private readonly List<FitPlace> places = new(most + 1);
-
-    public IEnumerable<FitPlace> Places => places;
-
-    /// <summary>True when no arrangement of so many tucks, or of a count as far off, can be among the best.</summary>
-    public bool Settled(int tucks) =>
-        places.Count == most && order.Exact(places[^1]) && order.CountsApart(places[^1].Row.Tucks) < order.CountsApart(tucks);
-
-    /// <summary>False when it is not among the best so far.</summary>
-    public bool Add(FitPlace place)
-    {
-        if (places.Count == most)
-        {
-            if (order.Compare(place, places[^1]) >= 0)
-            {
-                return false;
-            }
-
-            places.RemoveAt(most - 1);
-        }
-
-        places.Insert(~places.BinarySearch(place, order), place);
-        return true;
-    }
 }
 
 /// <summary>Closeness to an antique as <see cref="Fit"/> documents it; fractions are compared crosswise, in whole numbers.</summary>
