@@ -29,7 +29,7 @@ public sealed record GaugeCard(Length Stitching, Length NextCrease, Length Finis
         Asks =
         [
             RunAsks.Width("3/8 in"),
-            Ask.AnyLength("space", "Space", "1/4 in", "The plain cloth seen between two tucks."),
+            .. RunAsks.Apart("1/4 in"),
             Ask.Above("fromHem", "From the sewing of the hem", "1 in", "To the first line of stitching: gives the first crease.").Optional(),
             RunAsks.Strip,
         ],
@@ -39,12 +39,13 @@ public sealed record GaugeCard(Length Stitching, Length NextCrease, Length Finis
 
     private static Answer Work(Asked asked)
     {
-        var (width, space) = (asked.Length("width"), asked.Length("space"));
+        var width = asked.Length("width");
         // Planned as two tucks, so that what could not be sewn is refused here as there.
         var plan = RunAsks.Make(asked, new()
         {
-            Groups = [new(2, width, new(space))], Trail = width, TestStrip = RunAsks.StripOf(asked), Unit = asked.Unit,
+            Groups = [new(2, width, RunAsks.ApartOf(asked))], Trail = width, TestStrip = RunAsks.StripOf(asked), Unit = asked.Unit,
         }, path => path == "trail" ? "testStrip" : RunAsks.Alike(path));
+        var space = plan.Spacings[0].Space;
         var card = Of(width, space, plan.CorrectionPerTuck);
         var answer = new Answer(asked.Unit)
             .Table("notches", "Notches, from the end of the card", [new("notch", "Notch"), new("at", "At"), new("use", "What it is for")], Notches(card).Select(n => (IReadOnlyList<object?>)[n.Name, n.At, n.Use]))

@@ -65,7 +65,7 @@ public static class GraduatedTucks
             Ask.AnyLength("step", "Each wider or narrower by", "-1/4 in", "Below 0: they narrow. Give one of this, the ratio, the last width.").Optional(),
             Ask.Number("ratio", "Each times", 0.1m, 10, "0.75", "0.75: each is three quarters of the one before.").Optional(),
             Ask.Above("last", "Width of the last", "1/4 in", "The widths between fall evenly.").Optional(),
-            RunAsks.Space("1/4 in") with { Needed = true },
+            .. RunAsks.Apart("1/4 in"),
             Ask.Above("finest", "Finest marking", "1/16 in", "Each width is drawn to it: 1/16, 1/32 or 1/64 in, 1, 0.5 or 0.25 mm.").Optional(),
             RunAsks.LiesAsk(hanging: true),
             RunAsks.Lead, RunAsks.Trail, RunAsks.Centre, RunAsks.FinishedAtMost, RunAsks.ClothAtMost, RunAsks.Strip,
@@ -77,11 +77,11 @@ public static class GraduatedTucks
     private static Answer Work(Asked asked)
     {
         var widths = Widths(asked);
-        var space = asked.Length("space");
+        var apart = RunAsks.ApartOf(asked);
         var plan = RunAsks.Plan(asked, Lies.TowardsStart, [.. widths.Select(w => new TuckGroup(1, w, default))],
-            [.. widths.Skip(1).Select(_ => new Spacing(space))], path => path.StartsWith("between", StringComparison.Ordinal) ? "space" : path.StartsWith('g') ? "first" : path);
+            [.. widths.Skip(1).Select(_ => apart)], path => path.StartsWith('g') ? "first" : RunAsks.Alike(path));
         var halves = plan.Lines[0].Half is null ? 1 : 2;
-        RunLimits.Check(asked, plan, space, halves * (widths.Count - 1), widths[0]);
+        RunLimits.Check(asked, plan, halves * (widths.Count - 1));
         var answer = new Answer(asked.Unit).Tell(plan)
             .Figure("narrowest", "Narrowest", widths.Min()).Figure("widest", "Widest", widths.Max()).Spacings(plan);
         if (widths.Distinct().Count() < widths.Count)

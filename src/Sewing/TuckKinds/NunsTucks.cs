@@ -20,10 +20,10 @@ public static class NunsTucks
         [
             Ask.Whole("tucks", "Tucks", 1, 20, "2"),
             RunAsks.Width("2 in"),
-            RunAsks.Space("1 in"),
+            .. RunAsks.Apart("1 in"),
             Ask.Plain("lead", "Plain below", "2 in", "Seen from the finished hem to the fold of the lowest tuck."),
             Ask.Plain("trail", "Plain above", "20 in", "Seen from the stitching of the highest to the waist."),
-            RunAsks.LiesAsk(hanging: true),
+            RunAsks.LiesAsk(hanging: true), RunAsks.Centre,
             RunAsks.FinishedAtMost, RunAsks.ClothAtMost, RunAsks.Strip,
         ],
         Example = """{"tucks":2,"width":"2 in","space":"1 in","lead":"3 in","trail":"22 in"}""",
@@ -33,9 +33,9 @@ public static class NunsTucks
     private static Answer Work(Asked asked)
     {
         var (tucks, width) = (asked.Whole("tucks"), asked.Length("width"));
-        var spacing = new Spacing(asked.LengthOrNull("space"));
+        var spacing = RunAsks.ApartOf(asked);
         var plan = RunAsks.Plan(asked, Lies.TowardsStart, [new(tucks, width, spacing)], [], RunAsks.Alike);
-        RunLimits.Check(asked, plan, asked.Length("space"), (plan.Lines[0].Half is null ? 1 : 2) * (tucks - 1), width);
+        RunLimits.Check(asked, plan, (plan.Lines[0].Half is null ? 1 : 2) * (tucks - 1));
         var answer = new Answer(asked.Unit).Tell(plan).Figure("longerBy", "Cut the skirt longer by", plan.TakeUp);
         if (width < Least)
         {

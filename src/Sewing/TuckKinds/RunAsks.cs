@@ -16,7 +16,14 @@ internal static class RunAsks
 
     public static Ask Width(string example) => Ask.Above("width", "Width of a tuck", example, "From the fold to the stitching.");
 
-    public static Ask Space(string example) => Ask.AnyLength("space", "Space", example, "The plain cloth seen between two tucks; 0 where they meet, below 0 where they overlap.").Optional();
+    /// <summary>A spacing in any of its three meanings; which of them is needed is for the plan to say.</summary>
+    public static Ask[] Apart(string space) =>
+    [
+        Ask.AnyLength("space", "Space: plain cloth seen between", space, "Give one of the three. 0 where the tucks meet, below 0 where they overlap.").Optional() with { Drawing = "apart" },
+        Ask.Above("stitchToStitch", "Or stitching to stitching, sewn", "3/4 in").Optional(),
+        Ask.Above("foldToFold", "Or fold to fold on the flat cloth", "1 3/4 in").Optional(),
+    ];
+
 
     public static Ask Lead { get; } = Ask.Plain("lead", "Plain before", "1 in", "The plain cloth seen before the first tuck.");
 
@@ -62,6 +69,9 @@ internal static class RunAsks
         _ => new(apart),
     };
 
+    /// <summary>The spacing in whichever meanings it was given.</summary>
+    public static Spacing ApartOf(Asked asked) => new(asked.LengthOrNull("space"), asked.LengthOrNull("stitchToStitch"), asked.LengthOrNull("foldToFold"));
+
     public static TestStrip? StripOf(Asked asked) => asked.Part("testStrip") is { } strip
         ? new(strip.Whole("tucks"), strip.Length("width"), strip.Length("flat"), strip.Length("finished"), strip.LengthOrNull("sewnWidth"))
         : null;
@@ -94,13 +104,13 @@ internal static class RunAsks
         }
         catch (FaultException refused)
         {
-            throw new FaultException([.. refused.Faults.Select(f => f with { Path = asked.At(field(f.Path)) })]);
+            throw new FaultException([.. refused.Faults.Select(f => f with { Path = asked.At(field(f.Path)) }).DistinctBy(f => f.Path)]);
         }
     }
 
-    /// <summary>The field of a run whose groups all come from the fields <c>width</c>, <c>space</c> and <c>tucks</c>.</summary>
+    /// <summary>The field of a run whose groups all come from the fields <c>width</c>, <c>tucks</c> and one spacing.</summary>
     public static string Alike(string path) => !path.StartsWith('g') && !path.StartsWith('b') ? path
-        : path.EndsWith("width", StringComparison.Ordinal) ? "width" : path.EndsWith("tucks", StringComparison.Ordinal) || path == "groups" ? "tucks" : "space";
+        : path == "groups" ? "tucks" : path.Contains('.', StringComparison.Ordinal) ? path[(path.IndexOf('.', StringComparison.Ordinal) + 1)..] : "space";
 
     /// <summary>Cloth, finished, take-up, the table of lines, the cautions and the drawing of a plan.</summary>
     public static Answer Tell(this Answer answer, TuckPlan plan)

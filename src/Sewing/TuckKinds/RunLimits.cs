@@ -18,14 +18,19 @@ public static class RunLimits
         return Length.FromNanometres(FloorOf(most, finest.Nanometres) * finest.Nanometres);
     }
 
-    /// <summary>Refuses a run of equal spaces that is wider than <c>finishedAtMost</c> or needs more than <c>clothAtMost</c>.</summary>
-    internal static void Check(Asked asked, TuckPlan plan, Length space, int spaces, Length width)
+    /// <summary>Refuses a run of equal spacings that is wider than <c>finishedAtMost</c> or needs more than <c>clothAtMost</c>.</summary>
+    /// <param name="asked">What was sent, with its spacing in one of the three meanings.</param>
+    /// <param name="plan">Of the run.</param>
+    /// <param name="spaces">How many spacings come from that field.</param>
+    internal static void Check(Asked asked, TuckPlan plan, int spaces)
     {
-        Hold("finishedAtMost", plan.Finished, "finish at", width);
-        Hold("clothAtMost", plan.Cloth, "need", (3 * width) + (plan.CorrectionPerTuck ?? Length.Zero));
+        var way = new[] { "space", "stitchToStitch", "foldToFold" }.FirstOrDefault(asked.Has, "space");
+        var given = asked.Length(way);
+        Hold("finishedAtMost", plan.Finished, "finish at");
+        Hold("clothAtMost", plan.Cloth, "need");
         asked.Throw();
 
-        void Hold(string field, Length length, string verb, Length step)
+        void Hold(string field, Length length, string verb)
         {
             if (asked.LengthOrNull(field) is not { } limit || length <= limit)
             {
@@ -34,22 +39,27 @@ public static class RunLimits
 
             var tucks = string.Create(CultureInfo.InvariantCulture, $"{plan.Lines.Count} {(plan.Lines.Count == 1 ? "tuck" : "tucks")} of {Widths(asked, plan)}");
             var told = $"{asked.Show(limit)} is too little: {tucks} {verb} {asked.Show(length)}, {asked.Show(length - limit)} more.";
-            var most = spaces > 0 ? MostSpace(length, limit, space, spaces, Finest(asked.Unit)) : -Length.Longest;
-            var fewer = Fewer(plan, length - limit, step + space);
-            asked.Refuse(field, told
-                + (most >= Length.Zero ? $" With {tucks} the space can be at most {asked.Show(most)} here." : spaces > 0 ? " Even meeting they do not fit." : "")
-                + (fewer > 0 ? string.Create(CultureInfo.InvariantCulture, $" With spaces of {asked.Show(space)} there can be at most {fewer}.") : ""));
+            if (spaces > 0)
+            {
+                var most = MostSpace(length, limit, given, spaces, Finest(asked.Unit));
+                told += plan.Spacings.Min(s => s.Space) + most >= given
+                    ? $" With {tucks} the {way} can be at most {asked.Show(most)} here." : " Even meeting they do not fit.";
+            }
+
+            var fewer = Fewer(plan, length - limit, field == "clothAtMost");
+            asked.Refuse(field, told + (fewer > 0 ? string.Create(CultureInfo.InvariantCulture, $" With this {way} there can be at most {fewer}.") : ""));
         }
     }
 
-    /// <summary>How many tucks of one width are left when enough are taken away; 0 where that is not so simple.</summary>
-    private static long Fewer(TuckPlan plan, Length over, Length step)
+    /// <summary>How many tucks are left when enough of them are taken away; 0 where they are not all alike.</summary>
+    private static long Fewer(TuckPlan plan, Length over, bool ofCloth)
     {
-        if (step <= Length.Zero || plan.Lines.Any(l => l.Width != plan.Lines[0].Width || l.Half is not null))
+        if (plan.Spacings.Count == 0 || plan.Lines.Any(l => l.Width != plan.Lines[0].Width || l.Half is not null))
         {
             return 0;
         }
 
+        var step = ofCloth ? plan.Spacings[0].FoldToFold : plan.Spacings[0].StitchToStitch;
         return Math.Max(0, plan.Lines.Count + FloorOf(-over.Nanometres, step.Nanometres));
     }
 

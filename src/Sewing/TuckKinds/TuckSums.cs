@@ -7,6 +7,7 @@ internal static class TuckSums
 {
     public static IReadOnlyList<Sum> All { get; } =
     [
-        SpacingWays.Sum, GaugeCard.Sum, TuckerMarks.Sum, GraduatedTucks.Sum, NunsTucks.Sum, GrowthTucks.Sum, UnequalTucks.Sum, TwinNeedleTucks.Sum,
+        TuckKindsSum.Sum, SpacingWays.Sum, GaugeCard.Sum, TuckerMarks.Sum, StripSum.Sum, UnequalTucks.Sum, GraduatedTucks.Sum, NunsTucks.Sum,
+        GrowthTucks.Sum, ReleaseTucks.Sum, ReceivingTuck.Sum, ShellTucks.Sum, CordedTucks.Sum, CrossedTucks.Sum, ScallopedTucks.Sum, TwinNeedleTucks.Sum,
     ];
 }
