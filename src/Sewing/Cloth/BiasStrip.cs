@@ -8,6 +8,7 @@ namespace HeirloomArchive.Sewing.Cloth;
 /// <param name="Length">Wanted, joined.</param>
 public sealed record BiasStrip(Length Width, Length Length)
 {
+    private const int MostStrips = 5_000;
     private static readonly double Root = Math.Sqrt(2);
 
     /// <summary>The strip of a doubled band: twice its depth and half an inch.</summary>
@@ -44,9 +45,9 @@ public sealed record BiasStrip(Length Width, Length Length)
         Asks =
         [
             Ask.Choice("kind", "What it is for", "A doubled band is cut twice its depth and 1/2 in.", ("strip", "a strip of the width I give"), ("band", "a doubled band of the depth I give")).Optional(),
-            Ask.Above("width", "Width of the strip, or depth of the band", "1 1/4 in", "Straight across it."),
+            Ask.Above("width", "Width of the strip, or depth of the band", "1 1/4 in", "Straight across it.") with { Least = Sewing.Length.FromSixtyFourthsOfInch(1) },
             Ask.Above("length", "Length wanted", "100 in"),
-            Ask.Above("square", "A square of cloth you have", "20 in", "Its side.").Optional(),
+            Ask.Above("square", "A square of cloth you have", "20 in", "Its side.").Optional() with { Most = Sewing.Length.FromMillimetres(100_000) },
             Ask.Above("loom", "Or cloth, between selvages", "36 in", "For strips cut right across it.").Optional(),
             Ask.Plain("seam", "A join takes from each end", "1/4 in"),
         ],
@@ -77,6 +78,8 @@ public sealed record BiasStrip(Length Width, Length Length)
         if (loom is { } across)
         {
             var strips = strip.StripsAcross(across, seam);
+            asked.Check(strips <= MostStrips, "loom", $"{asked.Show(across)} of cloth would take more than {MostStrips} strips: give a wider cloth.");
+            asked.Throw();
             answer.Figure("strips", "Strips right across the cloth", strips).Figure("joins", "Joins", strips - 1)
                 .Figure("cloth", "Cloth along the selvage", strip.ClothFor(strips, across), "the slanting ends and the seams of the joins in it");
         }
