@@ -38,6 +38,16 @@ public static class TuckDrawing
             asked[name] = technique[name]!.DeepClone();
         }
 
+        if (technique["tuckKind"]?.ToString() == "twin-needle")
+        {
+            asked["twinNeedle"] = true;
+            asked.Remove("lies");
+            foreach (var group in (asked["groups"] as JsonArray ?? []).OfType<JsonObject>().Where(_ => technique["needleGap"] is not null))
+            {
+                group["width"] = technique["needleGap"]!.DeepClone();
+            }
+        }
+
         return asked;
     }
 

@@ -36,6 +36,12 @@ public sealed class NewModel(Archive archive, IDocumentStore documents, TimeProv
             return NotFound();
         }
 
+        // No fit exists for tucks without a fold; their form asks for the strip.
+        if (Technique?["tuckKind"]?.ToString() == "twin-needle")
+        {
+            return Redirect($"/worksheets/new/side-by-side?garment={garment}&technique={technique}");
+        }
+
         Form = new(new()
         {
             ["garment"] = garment?.ToString(), ["technique"] = technique, ["onto"] = WorksheetForm.Start(Technique), ["paper"] = "A4",

@@ -14,7 +14,7 @@ namespace HeirloomArchive.Web.Pages.Worksheets;
 public sealed class SideBySideModel(Archive archive, IDocumentStore documents, TimeProvider clock) : PageModel
 {
     /// <summary>The run of one section; it lies from start to end.</summary>
-    public static RecordType Run { get; } = new([.. WorksheetForm.Plan.Fields.Where(f => f.Name is "groups" or "between" or "lead" or "trail" or "lies" or "testStrip")]);
+    public static RecordType Run { get; } = new([.. WorksheetForm.Plan.Fields.Where(f => f.Name is "groups" or "between" or "lead" or "trail" or "lies" or "twinNeedle" or "testStrip")]);
 
     private static readonly RecordType Section = new(
     [
@@ -30,14 +30,14 @@ public sealed class SideBySideModel(Archive archive, IDocumentStore documents, T
 
     public JsonObject? Garment { get; private set; }
 
-    public async Task<IActionResult> OnGet(Guid? garment, CancellationToken ct)
+    public async Task<IActionResult> OnGet(Guid? garment, string? technique, CancellationToken ct)
     {
         if (!await Load(garment, ct))
         {
             return NotFound();
         }
 
-        Form = new(new() { ["garment"] = garment?.ToString(), ["paper"] = "A4", ["sections"] = Start() }) { About = "worksheet", Garment = Garment };
+        Form = new(new() { ["garment"] = garment?.ToString(), ["paper"] = "A4", ["sections"] = Start(technique) }) { About = "worksheet", Garment = Garment };
         return Page();
     }
 
@@ -109,11 +109,11 @@ public sealed class SideBySideModel(Archive archive, IDocumentStore documents, T
         return asked;
     }
 
-    /// <summary>The recorded runs and insertions, in the order of the record; without a piece one run to fill in.</summary>
-    private JsonArray Start()
+    /// <summary>The recorded runs and insertions in the order of the record, or one of them; without a piece one run to fill in.</summary>
+    private JsonArray Start(string? only)
     {
         var sections = new JsonArray();
-        foreach (var technique in (Garment?["techniques"] as JsonArray ?? []).OfType<JsonObject>())
+        foreach (var technique in (Garment?["techniques"] as JsonArray ?? []).OfType<JsonObject>().Where(t => only is null || t["id"]?.ToString() == only))
         {
             if (technique["kind"]?.ToString() == "tucks")
             {

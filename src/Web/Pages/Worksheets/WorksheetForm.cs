@@ -29,7 +29,7 @@ public static class WorksheetForm
     public static RecordType Plan { get; } = new(
     [
         .. GarmentShape.Technique.FieldsOf("tucks").Where(f => f.Name is "groups" or "between" or "centre" or "lead" or "trail"),
-        new("lies", Lies), new("testStrip", Strip),
+        new("lies", Lies), new("twinNeedle", new FlagType()), new("testStrip", Strip),
     ]);
 
     /// <summary>The cloth, and what is added around the run.</summary>
