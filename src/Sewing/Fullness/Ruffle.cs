@@ -39,7 +39,7 @@ public static class Ruffle
         gathered.Add(answer);
         if (!asked.Has("fullness") && !(asked.Has("finished") && asked.Has("flat")))
         {
-            answer.Note($"No fullness was given: {usual.Greatest:0.###} is the most that is given for this kind.", usual.Source);
+            answer.Note($"No fullness was given: the most that is given for this kind is taken, of {usual.Range}.", usual.Source);
         }
 
         var total = pieces * gathered.Flat;
