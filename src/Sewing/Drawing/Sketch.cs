@@ -35,11 +35,12 @@ public sealed class Sketch(double height, double width = Sketch.PageWidth)
     public Sketch Text(double x, double y, string text, Ink ink = Ink.Number, double size = 2.8, Anchor anchor = Anchor.Middle) =>
         Add(new Label(x, y, text, ink, size, anchor));
 
-    /// <summary>A measure below or above what it measures: a line with ticks and its text in the middle.</summary>
+    /// <summary>A measure below or above what it measures: a line with ticks and its text in the middle, kept inside the strip.</summary>
     public Sketch Across(double x1, double x2, double y, string text)
     {
         Line(x1, y, x2, y, Ink.Datum).Line(x1, y - 1.2, x1, y + 1.2, Ink.Datum).Line(x2, y - 1.2, x2, y + 1.2, Ink.Datum);
-        return Text((x1 + x2) / 2, y - 1.6, text, Ink.Datum, 2.6);
+        var half = Math.Min(width / 2, 1 + (text.Length * 0.7));
+        return Text(Math.Clamp((x1 + x2) / 2, half, width - half), y - 1.6, text, Ink.Datum, 2.6);
     }
 
     /// <summary>A measure beside what it measures, its text to the right.</summary>

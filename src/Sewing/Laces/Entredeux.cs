@@ -96,7 +96,7 @@ public sealed record Entredeux(int Holes, Length Over)
             .Note("A hole is whole or it frays: cut in the middle of a bar between two holes, and let corners and ends fall on a bar. Common practice.")
             .Note("Trim the second side only after the first is sewn: the cloth keeps the strip straight.")
             .LayOutFirst()
-            .Drawn($"Entredeux with {holes} holes on {asked.Show(strip.LengthOf(holes))}; the part drawn shows the first of them.", strip.Picture(asked, width, trim, (int)Math.Min(holes, 40)));
+            .Drawn($"Entredeux with {holes} holes on {asked.Show(strip.LengthOf(holes))}; the part drawn shows the first of them.", strip.Picture(asked, width, trim, (int)Math.Min(holes, 16)));
     }
 
     private Panel Picture(Asked asked, Length width, Length trim, int drawn)
