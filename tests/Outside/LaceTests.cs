@@ -75,7 +75,7 @@ public class LaceTests
     [InlineData("60:9,60:9,60:9,60:9,60:9,60:9")]
     [InlineData("120:20,120:20,120:20")]
     [InlineData("143.130102354155979:12,126.869897645844021:15,90:9")]
-    [InlineData("90:20,90:12,90:8,-90:8,90:12,90:20")]
+    [InlineData("90:20,90:12,-90:8,90:8,90:12,90:20")]
     public void Mitred_edges_are_as_long_as_an_independent_librarys_offset(string outline)
     {
         var sides = outline.Split(',').Select(s => s.Split(':')).Select(s => new MitredSide(Read(s[1] + " in"), decimal.Parse(s[0], System.Globalization.CultureInfo.InvariantCulture))).ToList();
