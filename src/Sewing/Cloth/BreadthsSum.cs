@@ -71,13 +71,21 @@ internal static class BreadthsSum
             .Figure("wastePercent", "Left over, per cent", decimal.Round(100 - (100m * used.Nanometres / ((decimal)count * breadths.Loom.Nanometres)), 2))
             .Table("pieces", "Breadths from start to end", [new("breadth", "Breadth"), new("cut", "Cut to, seams in it"), new("joinAt", "Join at its end"), new("underTuck", "Under tuck")],
                 cut.Select((c, i) => (IReadOnlyList<object?>)[i + 1, c, i < joins.Count ? joins[i].Position : breadths.Round ? breadths.Wanted : null, i < joins.Count ? joins[i].UnderTuck : null]))
-            .Note(along
+            .Note(plan is null
+                ? "Only tucks folded along the warp, as the joins run, can hide a join; tucks folded along the weft cross it. Give the tucks to see which joins they cover."
+                : along
                 ? "These tucks are folded along the warp, as the joins run: a join set at the stitching line beneath a tuck is caught in it and covered."
                 : "These tucks are folded along the weft, across the breadths: each crosses every join, so none can hide one. Match the stitching lines at the joins and press the seams open or fell them flat before tucking.")
             .Note("Measure positions on the flat cloth from the start, seams not counted.");
         if (along && plan is not null && joins.Any(j => j.UnderTuck is null))
         {
             answer.Caution("join-shows", "No tuck lies within the reach of a breadth where a join shows: move a group, or let that join fall at a placket or under an arm.");
+        }
+
+        var narrow = joins.Where(j => j.UnderTuck is { } tuck && plan!.Lines[tuck - 1].Width < breadths.Seam).Select(j => j.UnderTuck!.Value).ToList();
+        if (narrow.Count > 0)
+        {
+            answer.Caution("seam-wider-than-tuck", $"The seam of {asked.Show(breadths.Seam)} is wider than tuck {narrow[0]}, which is to cover it: it would look out behind the fold. Take a narrower seam or a wider tuck.");
         }
 
         return answer.Drawn($"{count} breadths with {joins.Count(j => j.UnderTuck is not null)} joins under a tuck.", Picture(asked, breadths, joins, along ? plan : null));

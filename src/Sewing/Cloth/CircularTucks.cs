@@ -103,6 +103,11 @@ public sealed record CircularTucks(Length Waist, decimal Part, Length Skirt, Len
             .Figure("hem", "Along the hem", piece.Hem)
             .Figure("finishedLength", "Length when sewn", piece.Finished)
             .Figure("easeEach", "To ease in each tuck", lines[0].Ease, "the lower stitching line is longer than the upper by this");
+        if (piece.Tucks > 1)
+        {
+            answer.Apart(piece.Width, piece.Space);
+        }
+
         Easing.Say(answer, asked, [.. lines.Select(l => Easing.Percent(l.Ease, l.Upper))]);
         if (piece.FromHem < piece.Width)
         {
@@ -111,13 +116,14 @@ public sealed record CircularTucks(Length Waist, decimal Part, Length Skirt, Len
 
         return answer
             .Table("lines", "Each tuck, from the hem upwards",
-                [new("tuck", "Tuck"), new("lowerRadius", "Lower stitching, radius"), new("lower", "Along it"), new("foldRadius", "Fold, radius"), new("fold", "Along it"),
-                    new("upperRadius", "Upper stitching, radius"), new("upper", "Along it"), new("ease", "To ease"), new("percent", "Per cent")],
+                [new("tuck", "Tuck"), new("lowerRadius", "Lower stitching, radius"), new("lower", "Along the lower stitching"), new("foldRadius", "Fold, radius"), new("fold", "Along the fold"),
+                    new("upperRadius", "Upper stitching, radius"), new("upper", "Along the upper stitching"), new("ease", "To ease"), new("percent", "Per cent")],
                 lines.Select(l => (IReadOnlyList<object?>)[l.Tuck, l.LowerRadius, l.Lower, l.FoldRadius, l.Fold, l.UpperRadius, l.Upper, l.Ease, Easing.Percent(l.Ease, l.Upper)]))
             .Table("shapedPieces", "Instead: bands cut to the curve, on a piece of the finished length",
-                [new("tuck", "Band"), new("innerRadius", "Stitched edge, radius"), new("inner", "Along it"), new("outerRadius", "Lower edge, radius"), new("outer", "Along it")],
+                [new("tuck", "Band"), new("innerRadius", "Stitched edge, radius"), new("inner", "Along the stitched edge"), new("outerRadius", "Lower edge, radius"), new("outer", "Along the lower edge")],
                 piece.Bands.Select(b => (IReadOnlyList<object?>)[b.Tuck, b.InnerRadius, b.Inner, b.OuterRadius, b.Outer]))
             .Note("Tucks on a circular piece are fuller beneath, and what is too much is eased in.", "Butterick, The New Dressmaker (1921), ch. 20; the amounts are plain geometry")
+            .Note("The folds hang towards the hem; the fold and the lower stitching line are both longer than the upper line they are sewn to. Run an easing thread along the lower line, draw it in, and stitch along the upper.")
             .Note("A shaped band takes up no cloth: cut the piece to the finished length, and add turnings to the band.")
             .Drawn($"A part of {answer.Say(piece.Part)} of a circle with {piece.Tucks} tucks above the hem; hem radius {asked.Show(piece.HemRadius)}.", piece.Picture(asked));
     }

@@ -72,6 +72,11 @@ public sealed record GoredTucks(int Gores, Length Top, Length Bottom, Length Hei
             .Figure("easeRound", "To ease in each tuck, all round", (skirt.Gores * (skirt.Bottom - skirt.Top)).Times(2 * skirt.Width, skirt.Height))
             .Figure("takeUp", "The tucks take up", 2 * skirt.Tucks * skirt.Width)
             .Figure("finishedHeight", "Length when sewn", skirt.Height - (2 * skirt.Tucks * skirt.Width));
+        if (skirt.Tucks > 1)
+        {
+            answer.Apart(skirt.Width, skirt.Space);
+        }
+
         Easing.Say(answer, asked, [.. lines.Select(l => Easing.Percent(l.Lower - l.Upper, l.Upper))]);
         return answer
             .Table("lines", "Each tuck, from the hem upwards: width of one gore",

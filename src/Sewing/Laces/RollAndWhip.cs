@@ -41,6 +41,8 @@ public sealed record RollAndWhip(decimal Threads, Length Over, int Rolled)
     {
         var edge = new RollAndWhip(asked.Number("threads"), asked.Length("over"), asked.Whole("rolled", UsualThreads));
         var (finished, edges) = (asked.Length("finished"), asked.Whole("edges"));
+        asked.Check(asked.Has("length") == asked.Has("stitch"), asked.Has("length") ? "stitch" : "length", "Whip stitches are counted from the edge in all and the distance of the stitches: give both, or neither.");
+        asked.Throw();
         var lost = edges * edge.Roll;
         var answer = new Answer(asked.Unit)
             .Figure("roll", "Each edge loses", edge.Roll, $"{edge.Rolled} threads")

@@ -43,6 +43,12 @@ internal static class AskedTucks
         return space;
     }
 
+    /// <summary>Tells all three spacings of tucks of one width.</summary>
+    public static Answer Apart(this Answer answer, Length width, Length space) => answer
+        .Figure("space", "Space: plain cloth seen between", space)
+        .Figure("stitchToStitch", "Stitching to stitching, finished", width + space)
+        .Figure("foldToFold", "Fold to fold on the flat cloth", (3 * width) + space);
+
     /// <summary>The plan of a run that was sent as a part.</summary>
     /// <param name="run">The part.</param>
     /// <exception cref="FaultException">The run can't be laid out: by its own paths.</exception>

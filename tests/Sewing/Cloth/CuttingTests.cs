@@ -55,6 +55,17 @@ public class CuttingTests
     }
 
     [Fact]
+    public void A_seam_wider_than_the_tuck_over_it_is_warned_of()
+    {
+        Assert.DoesNotContain("seam-wider-than-tuck", Of("breadths", Tucked)["cautions"]!.ToJsonString(), StringComparison.Ordinal);
+        Assert.Contains("seam-wider-than-tuck", Of("breadths", Tucked.Replace("\"seam\":\"1/4 in\"", "\"seam\":\"1 1/4 in\"", StringComparison.Ordinal))["cautions"]!.ToJsonString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Without_tucks_it_says_which_could_hide_a_join() =>
+        Assert.Contains("Only tucks folded along the warp", Of("breadths", """{"loom":"36 in","wanted":"60 in","length":"40 in"}""")["notes"]!.ToJsonString(), StringComparison.Ordinal);
+
+    [Fact]
     public void A_width_that_is_not_the_tucks_is_refused() =>
         Refused("breadths", Tucked.Replace("\"length\"", "\"wanted\":\"70 in\",\"length\"", StringComparison.Ordinal), "wanted", "85 in");
 

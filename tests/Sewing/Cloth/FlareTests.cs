@@ -35,6 +35,13 @@ public class FlareTests
     }
 
     [Fact]
+    public void All_three_spacings_are_told()
+    {
+        var answer = Of("circular-tucks", Circular);
+        Assert.Equal(("1/4 in", "3/4 in", "1 3/4 in"), (answer.Text("space"), answer.Text("stitchToStitch"), answer.Text("foldToFold")));
+    }
+
+    [Fact]
     public void Spacings_that_disagree_are_refused_by_name() =>
         Refused("circular-tucks", Circular.Replace("\"space\":\"1/4 in\"", "\"space\":\"1/4 in\",\"foldToFold\":\"2 in\"", StringComparison.Ordinal), "foldToFold", "does not agree");
 
