@@ -31,7 +31,9 @@ public static class WorksheetMaker
         ArgumentNullException.ThrowIfNull(request);
         var sent = Planning.Plain(request);
         var asked = WorksheetRequestJson.Read(sent);
-        var recorded = Recorded.Read(asked, garmentState is null ? null : Planning.Plain(garmentState));
+        Printing.Check(sent);
+        var (state, leftOut) = garmentState is null ? (null, []) : Printing.Printable(Planning.Plain(garmentState));
+        var recorded = Recorded.Read(asked, state);
         var (run, fits) = Planning.Of(asked, recorded);
         asked = asked with { Sewn = asked.Sewn ?? Advice.AsRecorded(recorded.Tucks?["sewn"].Text()) };
         var title = asked.Title ?? Title(run, recorded);
@@ -48,7 +50,7 @@ public static class WorksheetMaker
             RecordVersion = recorded.Version,
             Request = sent,
             Result = Planning.Plain(Result(run, fits, asked, recorded, rounding)),
-            Cautions = Telling.Cautions(run, asked, recorded, rounding),
+            Cautions = Telling.Cautions(run, asked, recorded, leftOut, rounding),
         };
     }
 
@@ -78,7 +80,7 @@ public static class WorksheetMaker
             ["steps"] = Steps.Of(run, asked, recorded, datum, rounding),
             ["marking"] = Advice.Marking(run, asked.Marking),
             ["strip"] = Advice.Strip(run, rounding),
-            ["settings"] = Advice.Settings(asked, recorded),
+            ["settings"] = Advice.Settings(run, asked, recorded),
             ["shopping"] = Telling.Shopping(run, asked, recorded, laces, rounding),
             ["lace"] = laces,
             ["also"] = Telling.Also(recorded),
@@ -123,6 +125,6 @@ public static class WorksheetMaker
 
         var number = recorded.Number.Length > 0 ? $" ({recorded.Number})" : "";
         var part = recorded.Tucks?["part"] is { } p ? $", {Recorded.Said("parts", p).ToLowerInvariant()}" : "";
-        return $"After {recorded.Name}{number}{part}; record version {recorded.Version}.";
+        return $"After {(recorded.Name.Length > 0 ? recorded.Name : "the piece")}{number}{part}; record version {recorded.Version}.";
     }
 }

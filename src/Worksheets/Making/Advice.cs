@@ -29,10 +29,10 @@ internal static class Advice
         })]);
     }
 
-    public static JsonArray Settings(WorksheetRequest request, Recorded recorded)
+    public static JsonArray Settings(Whole run, WorksheetRequest request, Recorded recorded)
     {
         JsonArray settings = [];
-        var sewn = request.Sewn ?? AsRecorded(recorded.Tucks?["sewn"].Text());
+        var sewn = run.AllTwinNeedle ? "machine" : request.Sewn ?? AsRecorded(recorded.Tucks?["sewn"].Text());
         if (request.Thread is { } thread)
         {
             Add($"Thread: {thread}.", "your choice");
@@ -60,7 +60,12 @@ internal static class Advice
                 Add("By machine: cotton 70 to 100, never coarser than 50.", "K. H. Watson, Textiles and Clothing (1907)");
             }
 
-            if (request.Needle is null)
+            if (run.AnyTwinNeedle)
+            {
+                Add("Twin needle: the needle, cord, foot and tension that the strip was sewn with; slowly, and never over a pin.", Practice);
+            }
+
+            if (request.Needle is null && !run.AllTwinNeedle)
             {
                 Add("By machine: a fine sharp needle, 60 to 70 (American 8 to 10).", Practice);
             }

@@ -65,7 +65,7 @@ internal sealed class Steps
 
         foreach (var part in run.Parts.Where(p => p.Run is not null))
         {
-            Add(run.Sectioned ? $"{Place(part)}: {Opening(part.Run!)}" : Telling.Capital(Opening(part.Run!)));
+            Add(run.Sectioned ? $"{Place(part)}: {Opening(part)}" : Telling.Capital(Opening(part)));
             var how = Kind(recorded.OfSection(request, part.Asked));
             foreach (var tucks in part.Run!.Working(part.Tucks))
             {
@@ -79,9 +79,9 @@ internal sealed class Steps
         }
     }
 
-    private string Opening(Run its) => its.TwinNeedle
+    private string Opening(Part part) => part.Run!.TwinNeedle
         ? "sew the twin-needle tucks one after the other from start to end; they lie neither way."
-        : $"sew the tucks in this order, and press each as it is done: the fold lies {Direction(its)}.";
+        : $"sew the tucks in this order, and press each as it is done: the fold lies {Direction(part)}.";
 
     /// <summary>"Section 2, start half".</summary>
     private static string Place(Part part) => $"Section {part.Number}{(part.Half is { } half ? $", {half} half" : "")}";
@@ -148,11 +148,13 @@ internal sealed class Steps
         steps.Add(step);
     }
 
-    private string Direction(Run its) => its.Lies switch
+    private string Direction(Part part) => (part.Half, part.Run!.Lies) switch
     {
-        "towards-start" => datum.Line is "start" or "centre" ? "towards the start" : $"towards {datum.Text}",
-        "from-centre" => "away from the centre",
-        "towards-centre" => "towards the centre",
+        ("start", "towards-start") or ("end", "towards-end") => "away from the centre",
+        ("start", _) or ("end", _) => "towards the centre",
+        (_, "towards-start") => datum.Line is "start" or "centre" ? "towards the start" : $"towards {datum.Text}",
+        (_, "from-centre") => "away from the centre",
+        (_, "towards-centre") => "towards the centre",
         _ => datum.Line is "start" or "centre" ? "towards the end" : $"away from {datum.Text}",
     };
 

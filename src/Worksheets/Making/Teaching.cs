@@ -20,7 +20,7 @@ internal static class Teaching
         {
             texts.Add(part.Insertion is { } insertion
                 ? $"Insertion {insertion.Width.Text} wide, {(insertion.LaidOn ? "laid on the cloth" : "let in between two edges")}."
-                : Run(part.Run!, rounding));
+                : Run(part, rounding));
         }
 
         var (start, end) = (request.Allow.Start + request.Allow.Shaping, request.Allow.End + request.Allow.Shaping);
@@ -74,8 +74,10 @@ internal static class Teaching
 
     private static Length Taken(Run run, Tuck tuck) => run.TwinNeedle ? run.TakenByOne : (tuck.Width * 2) + (run.Correction ?? Length.Zero);
 
-    private static string Run(Run run, Rounding rounding)
+    private static string Run(Part part, Rounding rounding)
     {
+        var run = part.Run!;
+        var lies = part.Half is null ? run.LiesInWords : run.Lies == "towards-end" ? "away from the middle" : "towards the middle";
         var groups = run.Groups().Select(g => (g, Count: run.Tucks.Count(t => t.Group == g.Group && t.Half != "start")))
             .Select(g => $"{g.Count} {(g.Count == 1 ? "tuck" : "tucks")} {rounding.Text(g.g.Width)} wide"
                 + (g.g.Space is not { } space ? "" : run.TwinNeedle ? $", {rounding.Text(space + g.g.Width)} from line to line"
@@ -85,6 +87,6 @@ internal static class Teaching
         var after = run.Finished - (last.SewnStitch > last.SewnFold ? last.SewnStitch : last.SewnFold);
         var ends = run.TwinNeedle ? "" : run.FromMiddle ? $"; {rounding.Text(after)} plain at each end" : $"; {rounding.Text(before)} plain before and {rounding.Text(after)} after";
         return (run.FromMiddle ? "From the middle outwards, on each side: " : "") + string.Join("; then ", groups) + ends
-            + (run.TwinNeedle ? "; sewn with a twin needle." : $". They lie {run.LiesInWords}.");
+            + (run.TwinNeedle ? "; sewn with a twin needle." : $". They lie {lies}.");
     }
 }

@@ -114,7 +114,7 @@ internal static class Telling
         return new JsonArray([.. list.Select(t => JsonValue.Create(t))]);
     }
 
-    public static JsonArray Cautions(Whole run, WorksheetRequest request, Recorded recorded, Rounding rounding)
+    public static JsonArray Cautions(Whole run, WorksheetRequest request, Recorded recorded, IReadOnlyList<System.Text.Rune> leftOut, Rounding rounding)
     {
         JsonArray list = [];
         foreach (var (code, text) in run.AskedRuns.SelectMany(p => p.Run!.Plan["cautions"].Each().Select(c => (c["code"].Text(), In(run, p) + c["text"].Text()))).Distinct())
@@ -133,6 +133,11 @@ internal static class Telling
         if (request.Cloth.Shrunk == false)
         {
             Add("not-shrunk", "The cloth is not shrunk yet: shrink it before you cut.", "Tucks drawn up by a first washing can't be let out evenly.");
+        }
+
+        if (leftOut.Count > 0)
+        {
+            Add("letters-left-out", $"The record holds {Printing.Listed(leftOut)}; the print has no letters for them and leaves them out.", "The record itself is whole.");
         }
 
         var kind = Recorded.Word(recorded.Tucks?["tuckKind"]);

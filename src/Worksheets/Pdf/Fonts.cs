@@ -11,6 +11,9 @@ internal sealed class Fonts : IFontResolver
 
     private static readonly XPdfFontOptions Embedded = new(PdfFontEncoding.Unicode, PdfFontEmbedding.TryComputeSubset);
 
+    /// <summary>All of them.</summary>
+    public static readonly IReadOnlyList<string> Faces = [Plain, Strong, Serif];
+
     static Fonts() => GlobalFontSettings.FontResolver ??= new Fonts();
 
     public static XFont Body(double size) => new(Plain, size, XFontStyleEx.Regular, Embedded);
@@ -21,7 +24,10 @@ internal sealed class Fonts : IFontResolver
 
     public FontResolverInfo ResolveTypeface(string familyName, bool isBold, bool isItalic) => new(familyName);
 
-    public byte[] GetFont(string faceName)
+    public byte[] GetFont(string faceName) => File(faceName);
+
+    /// <summary>The face's file.</summary>
+    public static byte[] File(string faceName)
     {
         using var resource = typeof(Fonts).Assembly.GetManifestResourceStream(faceName + ".ttf")
             ?? throw new InvalidOperationException($"The font {faceName} is not among the resources.");

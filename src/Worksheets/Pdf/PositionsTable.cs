@@ -9,8 +9,6 @@ internal static class PositionsTable
 {
     private const double RowHeight = 23, HeadHeight = 42;
 
-    private static readonly string[] LineNames = ["a", "fold", "b"];
-
     public static void Write(Sheet sheet, JsonObject result)
     {
         var table = result["positions"]!;
@@ -61,7 +59,8 @@ internal static class PositionsTable
         Over(7, table["sewn"].Text(), 2);
         End();
         Begin(Tag.TableRow);
-        string[] names = ["tuck", "width", .. LineNames, .. LineNames, "stitching", "fold"];
+        var middle = table["rows"].Each().All(r => r["lines"]![1]!["what"].Text() == "line to follow") ? "to follow" : "fold";
+        string[] names = ["tuck", "width", "a", middle, "b", "a", middle, "b", "stitching", middle == "fold" ? "fold" : "middle"];
         for (var i = 0; i < names.Length; i++)
         {
             Begin(Tag.TableHeaderCell);

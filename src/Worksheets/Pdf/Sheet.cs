@@ -204,6 +204,7 @@ internal sealed class Sheet : IDisposable
     /// <summary>One line of text with its upper edge at y; to the right of x, or ending or centred there.</summary>
     public void Write(string text, XFont font, XColor color, double x, double y, double align = 0)
     {
+        text = Letters.Printable(text);
         if (text.Length > 0)
         {
             Graphics.DrawString(text, font, new XSolidBrush(color), x - (align * Measure(text, font)), y + (font.Size * 1.02));
@@ -241,7 +242,7 @@ internal sealed class Sheet : IDisposable
     public IReadOnlyList<string> Wrap(string text, XFont font, double width)
     {
         List<string> lines = [];
-        foreach (var paragraph in text.ReplaceLineEndings("\n").Split('\n'))
+        foreach (var paragraph in text.ReplaceLineEndings("\n").Split('\n').Select(Letters.Printable))
         {
             var line = "";
             foreach (var word in paragraph.Split(' ').SelectMany(w => Pieces(w, font, width)))
