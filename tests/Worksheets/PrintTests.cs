@@ -93,6 +93,60 @@ public class PrintTests
         }
     }
 
+    [Fact] public void A_gauge_longer_than_the_paper_is_printed_in_pieces_that_overlap_at_register_marks()
+    {
+        // Nun's tucks of 5 in, 5 in between: the next crease stands at 15 in, 381 mm. A4 shows 178 mm, 15 mm of it again on the next piece.
+        using var print = Printed(Examples.Object("""{"plan":{"groups":[{"tucks":2,"width":"5 in","space":"5 in"}]}}"""));
+        var upright = print.GetPages().SelectMany(Lines).Where(l => Math.Abs(l.From.X - l.To.X) < 0.001).Select(l => (l.From.X / Millimetre) - 16).ToList();
+
+        foreach (var (at, from) in ((double, double)[])[(127, 0), (254, 163), (381, 326)])
+        {
+            Assert.Contains(upright, x => Math.Abs(from + x - at) < 0.05);
+        }
+
+        foreach (var mark in (double[])[163 + 5, 163 + 10, 326 + 5, 326 + 10])
+        {
+            var before = mark < 300 ? 0 : 163;
+            Assert.Contains(upright, x => Math.Abs(before + x - mark) < 0.05);
+            Assert.Contains(upright, x => Math.Abs(before + 163 + x - mark) < 0.05);
+        }
+
+        Assert.Contains("paste its 3 pieces", string.Concat(print.GetPages().Select(p => p.Text)), StringComparison.Ordinal);
+    }
+
+    [Fact] public void A_rule_longer_than_three_metres_says_how_many_pages_and_waits_to_be_asked_for()
+    {
+        // 20 tucks of 4 in with 1 in between: 20 × 12 + 19 = 259 in, 6 578.6 mm. A piece adds 163 mm to the first 15: 40.3, so 41;
+        // the first page holds 3, the others 4.
+        var worksheet = Examples.Made("""{"plan":{"groups":[{"tucks":19,"width":"4 in","space":"1 in"},{"tucks":1,"width":"4 in"}],"between":["1 in"]}}""");
+        var rule = worksheet.Result["rule"]!;
+        Assert.Equal("259 in", rule["length"]!["text"]!.GetValue<string>());
+        Assert.True(rule["needed"]!.GetValue<bool>());
+        Assert.False(rule["inPrint"]!.GetValue<bool>());
+        Assert.Equal(41, rule["pieces"]!.GetValue<int>());
+        Assert.Equal(11, rule["pages"]!.GetValue<int>());
+        Assert.Contains("41 pieces on 11 pages. It is longer than 3 m", rule["text"]!.GetValue<string>(), StringComparison.Ordinal);
+
+        using var unasked = PdfDocument.Open(WorksheetPdf.Render(worksheet));
+        using var asked = PdfDocument.Open(WorksheetPdf.Render(worksheet, rule: true));
+        Assert.Equal(11, asked.NumberOfPages - unasked.NumberOfPages);
+
+        var far = Examples.Made("""{"plan":{"groups":[{"tucks":1,"width":"1 in"}],"lead":"100 m"}}""");
+        Assert.Equal("rule", Assert.Single(Assert.Throws<Sewing.FaultException>(() => WorksheetPdf.Render(far, rule: true)).Faults).Path);
+    }
+
+    [Fact] public void For_a_measured_printer_the_rule_comes_out_true()
+    {
+        var printer = Printer.Read(Examples.Object("""{"name":"upstairs","measured":"48 mm"}"""));
+        var worksheet = Examples.Made(Examples.TowardsStart);
+        using var print = PdfDocument.Open(WorksheetPdf.Render(worksheet, printer, rule: true));
+        var page = print.GetPages().First(p => p.Text.Contains("Folding rule, piece", StringComparison.Ordinal));
+        var paper = Lines(page).Where(l => Math.Abs(l.From.X - l.To.X) < 0.001).Select(l => ((l.From.X / Millimetre) - 16) * 48 / 50).ToList();
+
+        // Folds at 2 1/4, 2 7/8, 4 1/2 in.
+        Assert.All((double[])[57.15, 73.025, 114.3], fold => Assert.Contains(paper, x => Math.Abs(x - fold) < 0.05));
+    }
+
     private static PdfDocument Printed(JsonObject request) => PdfDocument.Open(WorksheetPdf.Render(Examples.Made(request)));
 
     private static IEnumerable<PdfSubpath.Line> Lines(Page page) =>

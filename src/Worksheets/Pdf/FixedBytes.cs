@@ -20,13 +20,13 @@ internal static partial class FixedBytes
         document.Internals.SecondDocumentID = id;
     }
 
-    /// <summary>Overwrites what is drawn at random, length for length, so that no offset in the file moves.</summary>
+    /// <summary>Overwrites what is drawn at random, length for length, so that no offset in the file moves; and puts our metadata in.</summary>
     public static byte[] Of(byte[] pdf, Worksheet worksheet)
     {
         var text = Encoding.Latin1.GetString(pdf);
         text = RandomIdentifier().Replace(text, $"uuid:{worksheet.Id:D}");
         text = SubsetName().Replace(text, m => $"/{Letters(m.Groups[1].Value)}+{m.Groups[1].Value}");
-        return Encoding.Latin1.GetBytes(text);
+        return Encoding.Latin1.GetBytes(Metadata.Put(text, worksheet));
     }
 
     /// <summary>Six capital letters that stand for this font in this release.</summary>
