@@ -4,12 +4,12 @@ namespace HeirloomArchive.Sewing.Drawing;
 
 /// <summary>
 /// A run of tucks to scale: the flat cloth in as many strips as its numbers need, every line of tuck 3 numbered (fold 3, stitching 3a and 3b),
-/// then the same cloth sewn. Where lines stand too close for every number, only some carry theirs; a long run has numbers at its folds only.
+/// then the same cloth sewn. Where lines stand too close for every number, only some carry theirs; a long run has numbers at its folds only, a very long one at every second.
 /// </summary>
 public static class RunSketch
 {
     private const double Top = 13, ClothHeight = 15, NumberRoom = 4.2, LetterRoom = 5.6;
-    private const int MostStrips = 16, FewForBroadLines = 120;
+    private const int MostStrips = 16, FewForBroadLines = 120, FewForEveryNumber = 200;
 
     /// <summary>The strips of a plan's drawing, the flat cloth first; 400 tucks stay under 200 KB of SVG.</summary>
     /// <param name="plan">One tuck or more.</param>
@@ -37,7 +37,7 @@ public static class RunSketch
         var (from, to) = (strip * reach, (strip + 1) * reach);
         var scale = sketch.Room / reach;
         double X(double at) => Round(Sketch.Margin + ((Math.Clamp(at, from, to) - from) * scale));
-        bool Here(Length at) => Mm(at) >= from - 1e-9 && Mm(at) < (strip == strips - 1 ? to + 1 : to);
+        bool Here(Length at) => Mm(at) >= from - 1e-9 && Mm(at) < (strip == strips - 1 ? to + 1 : to - 1e-9);
         sketch.Text(Sketch.Margin, 5, strips == 1 ? "The flat cloth" : $"The flat cloth, strip {strip + 1} of {strips}", Ink.Caption, 2.8, Anchor.Start)
             .Box(Sketch.Margin, Top, sketch.Room, ClothHeight, Ink.Cloth);
         foreach (var line in plan.Lines.Where(l => Mm(l.SecondStitch) > from && Mm(l.FirstStitch) < to))
@@ -52,6 +52,11 @@ public static class RunSketch
             Upright(line.FirstStitch, Ink.Stitching);
             Upright(line.Fold, plan.Lines.Count > FewForBroadLines ? Ink.FoldFine : Ink.Fold);
             Upright(line.SecondStitch, Ink.Stitching);
+            if (plan.Lines.Count > FewForEveryNumber && line.Tuck % 2 != 0)
+            {
+                continue;
+            }
+
             lastNumber = Numbered(line.Fold, "", Top - 2, NumberRoom, lastNumber, Ink.Number, line.Tuck);
             if (plan.Lines.Count > FewForBroadLines)
             {

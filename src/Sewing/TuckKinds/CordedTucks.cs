@@ -62,14 +62,14 @@ public static class CordedTucks
         var sewn = plan.CorrectionPerTuck is not null;
         RunLimits.Check(asked, plan, (plan.Lines[0].Half is null ? 1 : 2) * (tucks - 1));
         var answer = new Answer(asked.Unit)
-            .Figure("leastEach", "The cord adds at least", least, "to each tuck, where it is much wider than the cord")
-            .Figure("mostEach", "and at most", most, "where the stitching lies hard against the cord")
-            .Figure("roundEach", "A round, firm cord here", round, "at this width, thin cloth")
+            .Figure("leastEach", "The cord adds at least", least, "to each tuck, where it is much wider than the cord", RunAsks.Fine(asked.Unit, least))
+            .Figure("mostEach", "and at most", most, "where the stitching lies hard against the cord", RunAsks.Fine(asked.Unit, most))
+            .Figure("roundEach", "A round, firm cord here", round, "at this width, thin cloth", RunAsks.Fine(asked.Unit, round))
             .Figure("clothLeast", "Cloth, at least", sewn ? null : plan.Cloth + (all * least))
             .Figure("clothMost", "Cloth, at most", sewn ? null : plan.Cloth + (all * most))
             .Figure("finishedSewn", "Finished", plan.Finished)
             .Caution("cords", "Cords on children's clothes: none at the neck or hood that can draw or catch, ends sewn in. The laws where you are come first.");
-        var words = $"A cord of {asked.Show(cord)} in the fold, cut across: the cloth runs round it.";
+        var words = $"A cord of {Show(asked, cord)} in the fold, cut across: the cloth runs round it.";
         answer.Note("Reckoned for a round, firm cord in thin cloth. A soft cord pressed flat adds less than the least, thick cloth adds more: sew a strip over the cord, stitching at the width from the fold, and let it decide.")
             .Note("Shrink the cord first, and join it to the cloth at one end only until the tuck is sewn. Common practice.");
         if (!sewn)
@@ -80,11 +80,13 @@ public static class CordedTucks
         var by = plan.CorrectionPerTuck!.Value;
         if (by < least || by > most)
         {
-            answer.Caution("strip-beyond-cord", $"By the strip each tuck takes {asked.Show(by)} more than twice its width; a round cord of {asked.Show(cord)} would add {asked.Show(least)} to {asked.Show(most)}. The cord may be soft, or the cloth thick: the strip is right if it was measured well.");
+            answer.Caution("strip-beyond-cord", $"By the strip each tuck takes {Show(asked, by)} more than twice its width; a round cord of {Show(asked, cord)} would add {Show(asked, least)} to {Show(asked, most)}. The cord may be soft, or the cloth thick: the strip is right if it was measured well.");
         }
 
         return answer.Tell(plan).DrawnRun(plan, words, Picture(asked, width, cord));
     }
+
+    private static string Show(Asked asked, Length length) => length.ToText(RunAsks.Fine(asked.Unit, length) ?? asked.Unit);
 
     /// <summary>The fold cut across, to scale: two layers from the stitching to the cord, then round it.</summary>
     private static Panel Picture(Asked asked, Length width, Length cord)
@@ -99,6 +101,6 @@ public static class CordedTucks
             .Path([(left, middle), .. Sketch.Arc(x, middle, radius + 0.3, -180 + angle, 180 - angle), (left, middle)], Ink.Fold)
             .Path([(left - 20, middle - 0.6), (left, middle - 0.3)], Ink.Fold).Path([(left - 20, middle + 0.6), (left, middle + 0.3)], Ink.Fold)
             .Line(left, middle - 4, left, middle + 4, Ink.Stitching);
-        return sketch.Across(left, x + radius, 46, $"tuck {asked.Show(width)}").Down(x + radius + 4, middle - radius, middle + radius, $"cord {asked.Show(cord)}").Panel();
+        return sketch.Across(left, x + radius, 46, $"tuck {asked.Show(width)}").Down(x + radius + 4, middle - radius, middle + radius, $"cord {Show(asked, cord)}").Panel();
     }
 }

@@ -52,11 +52,13 @@ internal static class CrossedTucks
             answer.Caution(caution.Code, caution.Text);
         }
 
+        // A drawing of so many lines would be too large to read or to send: the tables have them all.
+        var flat = down.Lines.Count + across.Lines.Count <= 300;
         return answer
             .Note("Tucks and cross tucks about one inch apart, measured from the sewing of one tuck to the edge of the next, should make true squares.", "Butterick, The New Dressmaker (1921), ch. 20 p. 98")
             .Note("Each direction takes up cloth for itself: plain geometry.")
-            .Drawn(string.Create(CultureInfo.InvariantCulture, $"The finished piece with {down.Lines.Count} tucks down and {across.Lines.Count} across, then the flat cloth in each direction."),
-                [Picture(asked, down, across), .. RunSketch.Of(down), .. RunSketch.Of(across)]);
+            .Drawn(string.Create(CultureInfo.InvariantCulture, $"The finished piece with {down.Lines.Count} tucks down and {across.Lines.Count} across{(flat ? ", then the flat cloth in each direction" : "")}."),
+                [Picture(asked, down, across), .. flat ? [.. RunSketch.Of(down), .. RunSketch.Of(across)] : (Panel[])[]]);
     }
 
     private static TuckPlan Plan(Asked part)

@@ -110,7 +110,7 @@ public sealed record ReceivingTuck(Length FirstStitch, Length Crease, Length Sec
     private static Panel SidePicture(Asked asked, Length width, Length seam, Length under, Length set)
     {
         var (w, s, u, r) = ((double)width.Millimetres, (double)seam.Millimetres, (double)under.Millimetres, (double)set.Millimetres);
-        var gap = w / 6;
+        var gap = Math.Max(w, r / 3) / 3;
         // y grows downwards from the stitching; the fold hangs at w, the seam at w - u.
         (double, double)[] cloth = [(0, -w), (0, 0), (-gap, 0), (-gap, w), (-0.4 * gap, w), (-0.4 * gap, 0.02 * w), (gap, 0.02 * w), (gap, w - u + s)];
         (double, double)[] ruffle = [(1.8 * gap, w - u + s), (1.8 * gap, w - u + (r / 12)), (1.4 * gap, w - u + (r / 2)), (2.2 * gap, w - u + (r * 0.75)), (1.8 * gap, w - u + r)];

@@ -112,13 +112,16 @@ internal static class RunAsks
     public static string Alike(string path) => !path.StartsWith('g') && !path.StartsWith('b') ? path
         : path == "groups" ? "tucks" : path.Contains('.', StringComparison.Ordinal) ? path[(path.IndexOf('.', StringComparison.Ordinal) + 1)..] : "space";
 
+    /// <summary>The unit that shows a small length best: millimetres where no sixty-fourth of an inch is it; null for the answer's own.</summary>
+    public static LengthUnit? Fine(LengthUnit unit, Length? length) => length?.ToText(unit).StartsWith('≈') == true ? LengthUnit.Millimetres : null;
+
     /// <summary>Cloth, finished, take-up, the table of lines, the cautions and the drawing of a plan.</summary>
     public static Answer Tell(this Answer answer, TuckPlan plan)
     {
         answer.Figure("cloth", "Cloth, flat", plan.Cloth).Figure("finished", "Finished", plan.Finished).Figure("takeUp", "Taken up", plan.TakeUp);
         if (plan.CorrectionPerTuck is { } correction)
         {
-            answer.Figure("correctionPerTuck", "More for each tuck, by the strip", correction);
+            answer.Figure("correctionPerTuck", "More for each tuck, by the strip", correction, inUnit: Fine(answer.Unit, correction));
         }
 
         foreach (var caution in plan.Cautions)

@@ -42,7 +42,7 @@ public static class RunLimits
             if (spaces > 0)
             {
                 var most = MostSpace(length, limit, given, spaces, Finest(asked.Unit));
-                told += plan.Spacings.Min(s => s.Space) + most >= given
+                told += Apart(plan).Min(s => s.Space) + most >= given
                     ? $" With {tucks} the {way} can be at most {asked.Show(most)} here." : " Even meeting they do not fit.";
             }
 
@@ -50,6 +50,9 @@ public static class RunLimits
             asked.Refuse(field, told + (fewer > 0 ? string.Create(CultureInfo.InvariantCulture, $" With this {way} there can be at most {fewer}.") : ""));
         }
     }
+
+    /// <summary>The spacings that come from the field: all but the one in the middle of a centre lie.</summary>
+    private static IEnumerable<TuckSpacing> Apart(TuckPlan plan) => plan.Spacings.Where((_, i) => plan.Lines[i].Half == plan.Lines[i + 1].Half);
 
     /// <summary>How many tucks are left when enough of them are taken away; 0 where they are not all alike.</summary>
     private static long Fewer(TuckPlan plan, Length over, bool ofCloth)

@@ -75,7 +75,7 @@ public static class ScallopedTucks
 
     private static Panel Picture(Asked asked, (long Count, Length Part) way, Length point, Length hollow)
     {
-        var shown = (int)Math.Min(way.Count, 24);
+        var shown = (int)Math.Min(way.Count, 8);
         var (part, deep, shallow) = ((double)way.Part.Millimetres, (double)point.Millimetres, (double)hollow.Millimetres);
         List<(double X, double Y)> edge = [(shown * part, 0), (0, 0)];
         for (var i = 0; i < shown; i++)
@@ -83,10 +83,12 @@ public static class ScallopedTucks
             edge.AddRange(Scallop(i * part, part, shallow, deep - shallow));
         }
 
-        var place = new Scaled(edge, Sketch.Margin + 8, 10, Sketch.PageWidth - 60, 50);
+        var wide = Sketch.PageWidth - 60;
+        var high = Math.Min(60, Math.Max(deep, shallow) * wide / (shown * part));
+        var place = new Scaled(edge, Sketch.Margin + 8, 10, wide, high);
         var (start, end) = (place.At(0, 0), place.At(shown * part, Math.Max(deep, shallow)));
-        return new Sketch(72).Area(place.At(edge), Ink.Tuck).Path(place.At(edge[2..]), Ink.FoldFine).Line(start.X, start.Y, end.X, start.Y, Ink.Stitching)
-            .Across(start.X, end.X, 68, shown < way.Count ? string.Create(CultureInfo.InvariantCulture, $"the first {shown} of {way.Count}") : $"{way.Count} × {asked.Show(way.Part)}")
+        return new Sketch(high + 26).Area(place.At(edge), Ink.Tuck).Path(place.At(edge[2..]), Ink.FoldFine).Line(start.X, start.Y, end.X, start.Y, Ink.Stitching)
+            .Across(start.X, end.X, high + 20, shown < way.Count ? string.Create(CultureInfo.InvariantCulture, $"the first {shown} of {way.Count}") : $"{way.Count} × {asked.Show(way.Part)}")
             .Down(end.X + 4, start.Y, place.At(0, deep).Y, $"point {asked.Show(point)}").Panel();
     }
 

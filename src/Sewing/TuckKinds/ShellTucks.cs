@@ -61,7 +61,7 @@ internal static class ShellTucks
             .Figure("shells", "Shells in a tuck", ways[0].Count, ways.Count > 1 ? "or one more: see the table" : "")
             .Figure("shellsAll", "Shells in all", ways[0].Count * tucks)
             .Figure("takeUp", "Taken up across", 2 * tucks * width)
-            .Figure("drawnIn", "Drawn in by each", strip?.DrawnIn)
+            .Figure("drawnIn", "Drawn in by each", strip?.DrawnIn, inUnit: RunAsks.Fine(asked.Unit, strip?.DrawnIn))
             .Figure("depthLost", "Width lost", strip?.DepthLost)
             .Figure("widthDrawn", "Width when drawn", width - strip?.DepthLost)
             .Table("ways", "Whole shells", [new("shells", "Shells"), new("finishedShell", "Each, drawn"), new("markedShell", "Mark each"), new("cut", "Length to cut")],
@@ -100,7 +100,7 @@ internal static class ShellTucks
     private static Panel Picture(Asked asked, Length length, Length drawn, long shells)
     {
         // A long tuck is shown by its first shells only, still to scale.
-        var shown = (int)Math.Min(shells, 40);
+        var shown = (int)Math.Min(shells, 16);
         var reach = (double)length.Millimetres * shown / shells;
         var scale = new Sketch(1).Room / reach;
         var deep = Math.Min((double)drawn.Millimetres * scale, 60);

@@ -55,7 +55,7 @@ public static class SpacingWays
             .Figure("space", "The plain cloth seen", spacing.Space, spacing.Space < Length.Zero ? "below 0: they overlap" : spacing.Space == Length.Zero ? "the tucks meet" : "")
             .Figure("stitchToStitch", "Stitching to stitching, sewn", spacing.StitchToStitch)
             .Figure("foldToFold", "Fold to fold, on the flat cloth", spacing.FoldToFold)
-            .Figure("correctionPerTuck", "More for each tuck, by the strip", plan.CorrectionPerTuck);
+            .Figure("correctionPerTuck", "More for each tuck, by the strip", plan.CorrectionPerTuck, inUnit: RunAsks.Fine(asked.Unit, plan.CorrectionPerTuck));
         foreach (var caution in plan.Cautions)
         {
             answer.Caution(caution.Code, caution.Text);

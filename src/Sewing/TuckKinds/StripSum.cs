@@ -45,15 +45,16 @@ internal static class StripSum
         asked.Throw();
         var width = asked.LengthOrNull("planWidth") ?? strips[0].Width;
         var mean = StripMean.Of(strips, width);
+        LengthUnit? Fine(Length length) => RunAsks.Fine(asked.Unit, length);
         var answer = new Answer(asked.Unit)
-            .Figure("correctionPerTuck", "More than twice its width, each tuck", mean.Mean, "over all tucks; below 0: less")
+            .Figure("correctionPerTuck", "More than twice its width, each tuck", mean.Mean, "over all tucks; below 0: less", Fine(mean.Mean))
             .Figure("takeUpEach", $"A tuck of {asked.Show(width)} takes up", (2 * width) + mean.Mean)
             .Figure("strips", "Strips", strips.Count).Figure("tucks", "Tucks in all", mean.Tucks)
-            .Figure("least", "Least of a strip", mean.Each.Min()).Figure("most", "Most of a strip", mean.Each.Max())
-            .Figure("spread", "They differ by", strips.Count > 1 ? mean.Spread : null, strips.Count > 1 ? "" : "one strip shows no difference")
+            .Figure("least", "Least of a strip", mean.Each.Min(), inUnit: Fine(mean.Each.Min())).Figure("most", "Most of a strip", mean.Each.Max(), inUnit: Fine(mean.Each.Max()))
+            .Figure("spread", "They differ by", strips.Count > 1 ? mean.Spread : null, strips.Count > 1 ? "" : "one strip shows no difference", Fine(mean.Spread))
             .Figure("measured", "Measured", asked.Has("measured") ? asked.Text("measured") : null, asked.Has("measured") ? "" : "not said: it should be after pressing or washing, as the piece will be")
-            .Table("each", "Each strip", [new("strip", "Strip"), new("tucks", "Tucks"), new("width", "Width"), new("takenUp", "A tuck took up"), new("correction", "More than twice its width")],
-                strips.Select((s, i) => (IReadOnlyList<object?>)[i + 1, s.Tucks, s.Width, s.TakenUp, s.Correction]));
+            .Table("each", "Each strip", [new("strip", "Strip"), new("tucks", "Tucks"), new("width", "Width"), new("takenUp", "A tuck took up"), new("correction", "More than twice its width"), new("correctionInMm", "That in mm")],
+                strips.Select((s, i) => (IReadOnlyList<object?>)[i + 1, s.Tucks, s.Width, s.TakenUp, s.Correction, decimal.Round(s.Correction.Millimetres, 3)]));
         if (mean.Together is { } together)
         {
             answer.Table("testStrip", "One strip that stands for all, to send in a plan", [new("tucks", "Tucks"), new("width", "Width"), new("flat", "Before"), new("finished", "After")],
@@ -65,8 +66,10 @@ internal static class StripSum
             .Note("The mean counts each tuck once, so that a longer strip weighs more. A strip read to the nearest 1/16 in at both measures can be 1/16 in out, shared by its tucks: ten tucks or more in all, and strips that agree within that, are taken as sure. These limits are ours.")
             .Note("Press or wash the strip as the piece will be, let it dry and lie, and measure then. Common practice.")
             .Note("For twin-needle pin tucks a strip is the only way; there the take-up itself is used, with no fold in it.")
-            .Drawn(string.Create(CultureInfo.InvariantCulture, $"The correction of each of {strips.Count} strips beside their mean of {asked.Show(mean.Mean)}."), Picture(asked, strips, mean));
+            .Drawn(string.Create(CultureInfo.InvariantCulture, $"The correction of each of {strips.Count} strips beside their mean of {Show(asked, mean.Mean)}."), Picture(asked, strips, mean));
     }
+
+    private static string Show(Asked asked, Length length) => length.ToText(RunAsks.Fine(asked.Unit, length) ?? asked.Unit);
 
     private static void Cautions(Asked asked, Answer answer, List<TestStrip> strips, StripMean mean, Length width)
     {
@@ -82,7 +85,7 @@ internal static class StripSum
 
         if (mean.TooScattered)
         {
-            answer.Caution("strip-too-scattered", $"The strips differ by {asked.Show(mean.Spread)} a tuck, more than careful reading explains: measure them again, or sew them more alike, before you trust the mean.");
+            answer.Caution("strip-too-scattered", $"The strips differ by {Show(asked, mean.Spread)} a tuck, more than careful reading explains: measure them again, or sew them more alike, before you trust the mean.");
         }
 
         var others = strips.Select(s => s.Width).Where(w => w != width).Distinct().ToList();
@@ -124,12 +127,12 @@ internal static class StripSum
         {
             var (y, from, to) = (10 + (row * i), Math.Min(X(Length.Zero), X(mean.Each[i])), Math.Max(X(Length.Zero), X(mean.Each[i])));
             sketch.Text(Sketch.Margin, y + 3.6, string.Create(CultureInfo.InvariantCulture, $"strip {i + 1}"), Ink.Caption, 2.8, Anchor.Start)
-                .Box(from, y, Math.Max(to - from, 0.3), row - 2, Ink.Tuck)
-                .Text(Sketch.PageWidth - Sketch.Margin, y + 3.6, asked.Show(mean.Each[i]), Ink.Number, 2.8, Anchor.End);
+                .Box(from, y, Math.Max(to - from, 0.3), row - 2, Ink.Cloth)
+                .Text(Sketch.PageWidth - Sketch.Margin, y + 3.6, Show(asked, mean.Each[i]), Ink.Number, 2.8, Anchor.End);
         }
 
         var foot = 10 + (row * strips.Count);
         return sketch.Line(X(Length.Zero), 8, X(Length.Zero), foot, Ink.CutEdge).Line(X(mean.Mean), 8, X(mean.Mean), foot, Ink.Datum)
-            .Text(X(mean.Mean), foot + 5, $"mean {asked.Show(mean.Mean)}", Ink.Datum).Text(X(Length.Zero), 6, "0", Ink.Caption).Panel();
+            .Text(X(mean.Mean), foot + 5, $"mean {Show(asked, mean.Mean)}", Ink.Datum).Text(X(Length.Zero), 6, "0", Ink.Caption).Panel();
     }
 }

@@ -37,6 +37,16 @@ public class RunTests
             }
         }, iter: 500);
 
+    [Theory]
+    [InlineData("stitchToStitch", "1/2 in", "7/16 in")]
+    [InlineData("foldToFold", "1 in", "15/16 in")]
+    public void The_spacing_is_told_in_the_meaning_it_was_given_in(string way, string apart, string most) =>
+        IsRefused("nuns", $$"""{"tucks":12,"width":"1/4 in","{{way}}":"{{apart}}","finishedAtMost":"5 1/16 in"}""", "finishedAtMost", $"the {way} can be at most {most}");
+
+    [Fact]
+    public void Of_a_centre_lie_the_middle_is_not_counted_as_a_space() =>
+        IsRefused("graduated", """{"tucks":3,"first":"1/4 in","step":"0 in","space":"1/4 in","lies":"from-centre","finishedAtMost":"2 in"}""", "finishedAtMost", "the space can be at most 1/8 in");
+
     [Fact]
     public void What_just_fits_is_not_refused() =>
         Assert.Equal("5 1/16 in", Ask("nuns", """{"tucks":12,"width":"1/4 in","space":"3/16 in","finishedAtMost":"5 1/16 in"}""").Figure("finished"));
