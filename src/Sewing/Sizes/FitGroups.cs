@@ -44,6 +44,9 @@ public sealed record GroupsRequest
     /// <summary>Whose proportions to look for; null lists by groups, tucks, width, space, gap, rising.</summary>
     public GroupsLikeness? Like { get; init; }
 
+    /// <summary>Which way the tucks lie. From or towards the middle both halves are alike, so that an odd number of tucks in all can't serve.</summary>
+    public Lies Lies { get; init; }
+
     /// <summary>The unit in which lengths are shown.</summary>
     public LengthUnit Unit { get; init; }
 }
@@ -59,14 +62,20 @@ public sealed record GroupsRequest
 /// <param name="Cloth">The flat cloth they are sewn from.</param>
 public sealed record GroupsFit(int Groups, int Tucks, Length Width, Length? Space, Length? Gap, Length Ends, Length Finished, Length Cloth)
 {
-    /// <summary>The run that sews it.</summary>
-    public TuckRun Run => new()
+    /// <summary>The run that sews it, ready for <see cref="TuckPlan.Make"/>.</summary>
+    /// <param name="lies">From or towards the middle the groups are halved: in the middle is a gap, or the space within the middle group.</param>
+    public TuckRun RunOf(Lies lies)
     {
-        Groups = [.. Enumerable.Repeat(new TuckGroup(Tucks, Width, new(Space)), Groups)],
-        Between = [.. Enumerable.Repeat(new Spacing(Gap), Groups - 1)],
-        Lead = Ends,
-        Trail = Ends,
-    };
+        var whole = new TuckGroup(Tucks, Width, new(Space));
+        if (lies is Lies.TowardsEnd or Lies.TowardsStart)
+        {
+            return new() { Groups = [.. Enumerable.Repeat(whole, Groups)], Between = [.. Enumerable.Repeat(new Spacing(Gap), Groups - 1)], Lead = Ends, Trail = Ends, Lies = lies };
+        }
+
+        var halved = int.IsOddInteger(Groups);
+        IReadOnlyList<TuckGroup> half = [.. halved ? [whole with { Tucks = Tucks / 2 }] : Array.Empty<TuckGroup>(), .. Enumerable.Repeat(whole, Groups / 2)];
+        return new() { Groups = half, Between = [.. Enumerable.Repeat(new Spacing(Gap), half.Count - 1)], Trail = Ends, Centre = halved ? Space : Gap, Lies = lies };
+    }
 }
 
 /// <summary>What fills the width, or why nothing does.</summary>
@@ -209,6 +218,11 @@ public static class FitGroups
         if (Array.Find(empty, e => e.Item1.IsEmpty) is { Item2: not null } none)
         {
             return $"No whole number of {Text(grid.Unit)} lies in the range of the {none.Item2}: there is none to choose.";
+        }
+
+        if (!grid.Shapes().Any())
+        {
+            return "A run that lies from or towards its middle has as many tucks in each half, and these counts come to odd numbers only.";
         }
 
         if (!grid.OnMarking)

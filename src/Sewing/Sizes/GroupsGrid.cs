@@ -25,6 +25,9 @@ internal sealed record GroupsGrid
 
     public required long Cloth { get; init; }
 
+    /// <summary>Both halves are alike: only even numbers of tucks serve.</summary>
+    public required bool Mirrored { get; init; }
+
     public required Span Groups { get; init; }
 
     /// <summary>In each group.</summary>
@@ -46,6 +49,7 @@ internal sealed record GroupsGrid
             Unit = unit,
             Finished = request.Finished.Nanometres,
             Cloth = Math.Min((request.Cloth ?? Length.Longest).Nanometres, Length.Longest.Nanometres),
+            Mirrored = request.Lies is Lies.FromCentre or Lies.TowardsCentre,
             Groups = new(request.Groups.From, request.Groups.To),
             Tucks = new(request.Tucks.From, request.Tucks.To),
             Widths = Inwards(request.Width),
@@ -73,7 +77,7 @@ internal sealed record GroupsGrid
         {
             for (var tucks = (int)Tucks.From; tucks <= Tucks.To; tucks++)
             {
-                if ((groups == 1 || !Gaps.IsEmpty) && (tucks == 1 || !Spaces.IsEmpty) && !Ends.IsEmpty)
+                if (!(Mirrored && int.IsOddInteger(groups * tucks)) && (groups == 1 || !Gaps.IsEmpty) && (tucks == 1 || !Spaces.IsEmpty) && !Ends.IsEmpty)
                 {
                     yield return (groups, tucks);
                 }

@@ -28,6 +28,7 @@ internal static class GroupsSum
             SizeAsks.Range("gap", "From group to group", "1/2 in", "2 in", "The plain cloth seen between two groups."),
             SizeAsks.Range("ends", "Plain ends", "1 in", "4 in", "The plain cloth before the first tuck and after the last."),
             SizeAsks.Finest,
+            SizeAsks.Lie,
             Ask.Part("like", "Like the antique", "Then the nearest to its proportions comes first.",
                 Ask.Whole("groups", "Its groups", 1, TuckRun.MostGroups, "3"),
                 Ask.Whole("tucks", "Tucks in each", 1, TuckRun.MostInGroup, "5"),
@@ -58,7 +59,7 @@ internal static class GroupsSum
         var drawn = found.Arrangements.Take(3).Select((a, i) => ($"{i + 1}: {Words(a)}", a))
             .Concat(found.Nearest.Take(3).Select(n => ($"with another {n.Change}: {Words(n.Fit)}", n.Fit))).ToList();
         var runs = drawn.Count > 0
-            ? drawn.ConvertAll(d => (d.Item1, d.Item2.Finished, (TuckRun?)d.Item2.Run))
+            ? drawn.ConvertAll(d => (d.Item1, d.Item2.Finished, (TuckRun?)d.Item2.RunOf(request.Lies)))
             : [("nothing fits", request.Finished, null)];
         return answer.Drawn(RunDrawing.Words(runs.Select(r => r.Item3), string.Join("; ", runs.Select(r => r.Item1)) + ", finished, at one scale."), RunDrawing.Strips(runs, asked.Unit));
 
@@ -82,6 +83,7 @@ internal static class GroupsSum
             Gap = SizeAsks.RangeOf(asked, "gap", Length.Zero),
             Ends = SizeAsks.RangeOf(asked, "ends", Length.Zero),
             Finest = finest,
+            Lies = SizeAsks.LiesOf(asked),
             Like = asked.Part("like") is { } like
                 ? new(like.Whole("groups"), like.Whole("tucks"), like.Length("width"), like.LengthOrNull("space"), like.LengthOrNull("gap")) : null,
             Unit = asked.Unit,

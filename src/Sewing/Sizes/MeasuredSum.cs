@@ -1,3 +1,4 @@
+using System.Globalization;
 using HeirloomArchive.Sewing.Drawing;
 using HeirloomArchive.Sewing.Sums;
 
@@ -56,15 +57,15 @@ internal static class MeasuredSum
             .Figure("marking", "The maker probably worked", best.Name == "by eye" ? "by eye, or finer than can be told" : $"by {best.Name}", Sure(best.Share))
             .Figure("share", "Its share of what speaks for any marking, in %", Percent(best.Share))
             .Figure("sure", "How sure", Sure(best.Share))
-            .Figure("markedWidth", "Width on that marking", best.Width)
-            .Figure("markedSpace", "Space on that marking", best.Space)
+            .Figure("markedWidth", "Width on that marking", best.Width, "", Unit(best))
+            .Figure("markedSpace", "Space on that marking", best.Space, "", Unit(best))
             .Table("markings", "The markings compared", [new("marking", "Marking"), new("share", "Share in %"), new("width", "Width on it"), new("space", "Space on it")],
-                run.Markings.Select(m => (IReadOnlyList<object?>)[m.Name, Percent(m.Share), m.Width, m.Space]))
+                run.Markings.Select(m => (IReadOnlyList<object?>)[m.Name, Percent(m.Share), m.Width is { } w ? (w, Unit(m)) : null, m.Space is { } s ? (s, Unit(m)) : null]))
             .Note("Each reading may be off by half a division at either end. All measurements are weighed together, those that span many tucks most; if they disagree by more than the tape explains, what is given or taken grows.")
             .Note("A marking is judged by how well its whole numbers agree, and a coarse one that agrees counts for more than a fine one, which agrees by chance. This way of judging is ours; cloth that has shrunk or been let out misleads it.");
         Cautions(asked, run, answer);
         return answer.Drawn(
-            $"Tucks of {(run.Width is { } w ? asked.Show(w.Value) : "unknown width")}, stitching to stitching {asked.Show(run.Repeat.Value)}; below, how the markings compare: {string.Join(", ", run.Markings.Select(m => $"{m.Name} {Percent(m.Share)} %"))}.",
+            $"Tucks of {(run.Width is { } w ? asked.Show(w.Value) : "unknown width")}, stitching to stitching {asked.Show(run.Repeat.Value)}; below, how the markings compare: {string.Join(", ", run.Markings.Select(m => $"{m.Name} {Said(m.Share)}"))}.",
             Picture(asked, run, readings), Bars(run));
 
         static RunReading Over(Asked row)
@@ -80,7 +81,7 @@ internal static class MeasuredSum
     {
         if (run.Disagreement > 2)
         {
-            answer.Caution("measures-disagree", $"Your measurements lie {decimal.Round((decimal)run.Disagreement.Value, 1)} times as far apart as the tape explains: perhaps the tucks differ along the run, or one was counted or read wrongly. Measure again.");
+            answer.Caution("measures-disagree", $"Your measurements lie {((decimal)run.Disagreement.Value).ToString("0.#", CultureInfo.InvariantCulture)} times as far apart as the tape explains: perhaps the tucks differ along the run, or one was counted or read wrongly. Measure again.");
         }
 
         if (run.Space is { } space && space.Value < Length.Zero)
@@ -104,16 +105,20 @@ internal static class MeasuredSum
         _ => "can't be told",
     };
 
+    private static string Said(double share) => Percent(share).ToString("0.#", CultureInfo.InvariantCulture) + " %";
+
+    private static LengthUnit Unit(MarkingShare marking) => Length.UnitOf(marking.Name);
+
     private static decimal Percent(double share) => decimal.Round(100 * (decimal)share, 1);
 
     private static Panel Picture(Asked asked, MeasuredRun run, RunReadings readings)
     {
-        var tucks = Math.Min(60, readings.Over.Count > 0 ? readings.Over[0].Tucks : Drawn);
+        var tucks = Math.Clamp(readings.Over.Count > 0 ? readings.Over[0].Tucks : Drawn, 2, 60);
         var width = run.Width?.Value ?? Length.Zero;
         var sketch = new Sketch(36);
-        var scale = sketch.ScaleFor((tucks * run.Repeat.Value) + width);
+        var scale = sketch.ScaleFor(((tucks - 1) * run.Repeat.Value) + width);
         var (wide, step) = ((double)width.Millimetres * scale, (double)run.Repeat.Value.Millimetres * scale);
-        sketch.Box(Sketch.Margin, 14, (tucks * step) + wide, 12, Ink.Cloth);
+        sketch.Box(Sketch.Margin, 14, ((tucks - 1) * step) + wide, 12, Ink.Cloth);
         for (var i = 0; i < tucks; i++)
         {
             var fold = Sketch.Margin + (i * step);
@@ -131,8 +136,8 @@ internal static class MeasuredSum
         {
             var (y, marking) = (4 + (6.0 * i), run.Markings[i]);
             sketch.Text(30, y + 3.4, marking.Name, Ink.Number, 2.8, Anchor.End)
-                .Box(33, y, Math.Max(0.4, 110 * marking.Share), 4, Ink.Tuck)
-                .Text(36 + (110 * marking.Share), y + 3.4, $"{Percent(marking.Share)} %", Ink.Caption, 2.6, Anchor.Start);
+                .Box(33, y, Math.Max(0.4, 110 * marking.Share), 4, Ink.Cloth).Path([(33, y), (33 + (110 * marking.Share), y), (33 + (110 * marking.Share), y + 4), (33, y + 4), (33, y)], Ink.FoldFine)
+                .Text(36 + (110 * marking.Share), y + 3.4, Said(marking.Share), Ink.Caption, 2.6, Anchor.Start);
         }
 
         return sketch.Panel();

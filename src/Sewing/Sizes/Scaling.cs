@@ -1,3 +1,4 @@
+using System.Globalization;
 using HeirloomArchive.Sewing.Fitting;
 using HeirloomArchive.Sewing.Sums;
 
@@ -179,7 +180,7 @@ public static class Scaling
         {
             Note(antique.Space == run.Space, $"space {asked.Show(run.Space)}", $"space {asked.Show(antique.Space)} becomes {asked.Show(run.Space)}");
             Note((Int128)antique.Space.Nanometres * run.Width.Nanometres == (Int128)run.Space.Nanometres * antique.Width.Nanometres,
-                $"space {Times(run.Space, run.Width)} times the width", $"space {Times(antique.Space, antique.Width)} times the width becomes {Times(run.Space, run.Width)} times");
+                $"space {Said(run.Space, run.Width)} times the width", $"space {Said(antique.Space, antique.Width)} times the width becomes {Said(run.Space, run.Width)} times");
         }
 
         var ends = run.Lead == run.Trail ? asked.Show(run.Lead) : $"{asked.Show(run.Lead)} and {asked.Show(run.Trail)}";
@@ -193,6 +194,8 @@ public static class Scaling
     }
 
     private static decimal Times(Length length, Length over) => decimal.Round(length.Millimetres / over.Millimetres, 3);
+
+    private static string Said(Length length, Length over) => Times(length, over).ToString("0.###", CultureInfo.InvariantCulture);
 
     private static string Slug(ScalingWay way) => way switch { ScalingWay.KeepTuck => "keep-tuck", ScalingWay.KeepCount => "keep-count", _ => "scale-all" };
 

@@ -20,7 +20,7 @@ public sealed record Column(string Name, string Label);
 /// <param name="Name">In the API, in camel case: a list of objects.</param>
 /// <param name="Caption">On the page.</param>
 /// <param name="Columns">What each row has.</param>
-/// <param name="Rows">Values as those of a <see cref="Figure"/>, one for each column.</param>
+/// <param name="Rows">Values as those of a <see cref="Figure"/>, one for each column; a length with its unit, as a pair, is shown in that.</param>
 public sealed record Table(string Name, string Caption, IReadOnlyList<Column> Columns, IReadOnlyList<IReadOnlyList<object?>> Rows);
 
 /// <summary>Something to know beside the figures.</summary>
@@ -122,6 +122,7 @@ public sealed class Answer(LengthUnit unit)
     {
         null => "–",
         Length length => length.ToText(inUnit ?? unit),
+        (Length length, LengthUnit own) => length.ToText(own),
         decimal number => number.ToString("0.####", System.Globalization.CultureInfo.InvariantCulture),
         bool yes => yes ? "yes" : "no",
         IFormattable number => number.ToString(null, System.Globalization.CultureInfo.InvariantCulture),
@@ -132,6 +133,7 @@ public sealed class Answer(LengthUnit unit)
     {
         null => null,
         Length length => LengthJson.Write(length, inUnit ?? unit),
+        (Length length, LengthUnit own) => LengthJson.Write(length, own),
         int number => JsonValue.Create(number),
         long number => JsonValue.Create(number),
         decimal number => JsonValue.Create(number),

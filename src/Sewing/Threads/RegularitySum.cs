@@ -136,7 +136,8 @@ internal static class RegularitySum
         for (var i = 0; i < classes; i++)
         {
             var high = 24.0 * counts[i] / counts.Max();
-            sketch.Box(Sketch.Margin + (i * width) + 0.5, 32 - high, width - 1, high, Ink.Tuck);
+            var (left, right) = (Sketch.Margin + (i * width) + 0.5, Sketch.Margin + ((i + 1) * width) - 0.5);
+            sketch.Box(left, 32 - high, right - left, high, Ink.Cloth).Path([(left, 32), (left, 32 - high), (right, 32 - high), (right, 32)], Ink.FoldFine);
             if (counts[i] > 0)
             {
                 sketch.Text(Sketch.Margin + ((i + 0.5) * width), 30.5 - high, counts[i].ToString(CultureInfo.InvariantCulture));
