@@ -6,6 +6,8 @@ namespace HeirloomArchive.Sewing.Cloth;
 /// <summary>What <see cref="Breadths"/> asks and answers.</summary>
 internal static class BreadthsSum
 {
+    private const int MostDrawnApart = 400;
+
     public static Sum Sum { get; } = new()
     {
         Slug = "breadths",
@@ -97,9 +99,18 @@ internal static class BreadthsSum
         var scale = sketch.ScaleFor(breadths.Wanted);
         double X(Length at) => Sketch.Margin + (at.Mm() * scale);
         sketch.Box(Sketch.Margin, 16, sketch.Room, 28, Ink.Cloth);
-        foreach (var line in plan?.Lines ?? [])
+        var lines = plan?.Lines ?? [];
+        if (lines.Count > MostDrawnApart)
         {
-            sketch.Box(X(line.FirstStitch), 16, X(line.SecondStitch) - X(line.FirstStitch), 28, Ink.TakenUp).Line(X(line.Fold), 16, X(line.Fold), 44, Ink.FoldFine);
+            // One line up and down for all folds: a drawing of thousands stays small.
+            sketch.Path(lines.SelectMany((l, i) => new[] { (X(l.Fold), i % 2 == 0 ? 16.0 : 44), (X(l.Fold), i % 2 == 0 ? 44.0 : 16) }), Ink.FoldFine);
+        }
+        else
+        {
+            foreach (var line in lines)
+            {
+                sketch.Box(X(line.FirstStitch), 16, X(line.SecondStitch) - X(line.FirstStitch), 28, Ink.TakenUp).Line(X(line.Fold), 16, X(line.Fold), 44, Ink.FoldFine);
+            }
         }
 
         Length[] edges = [Length.Zero, .. joins.Select(j => j.Position), breadths.Wanted];

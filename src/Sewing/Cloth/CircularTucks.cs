@@ -130,6 +130,7 @@ public sealed record CircularTucks(Length Waist, decimal Part, Length Skirt, Len
 
     private Panel Picture(Asked asked)
     {
+        const int MostFilled = 6; // so that a drawing of many tucks stays small
         var degrees = 360 * (double)Part;
         var (from, to) = (90 - (degrees / 2), 90 + (degrees / 2));
         IEnumerable<(double X, double Y)> Ring(Length radius) => Sketch.Arc(0, 0, radius.Mm(), from, to);
@@ -139,8 +140,12 @@ public sealed record CircularTucks(Length Waist, decimal Part, Length Skirt, Len
         sketch.Area(place.At(outline), Ink.Cloth);
         foreach (var line in Lines)
         {
-            sketch.Area(place.At([.. Ring(line.UpperRadius), .. Ring(line.LowerRadius).Reverse()]), Ink.TakenUp)
-                .Path(place.At(Ring(line.LowerRadius)), Ink.Stitching).Path(place.At(Ring(line.FoldRadius)), Ink.Fold).Path(place.At(Ring(line.UpperRadius)), Ink.Stitching);
+            if (Tucks <= MostFilled)
+            {
+                sketch.Area(place.At([.. Ring(line.UpperRadius), .. Ring(line.LowerRadius).Reverse()]), Ink.TakenUp);
+            }
+
+            sketch.Path(place.At(Ring(line.LowerRadius)), Ink.Stitching).Path(place.At(Ring(line.FoldRadius)), Ink.Fold).Path(place.At(Ring(line.UpperRadius)), Ink.Stitching);
         }
 
         var (centre, waist) = (place.At(0, WaistRadius.Mm()), place.At(0, HemRadius.Mm()));

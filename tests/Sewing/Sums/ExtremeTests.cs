@@ -36,6 +36,19 @@ public class ExtremeTests
         Assert.True(answered > 0);
     }
 
+    [Theory]
+    [InlineData("circular-tucks", """{"waist":"24 in","part":1,"length":"30 in","fromHem":"3 in","tucks":20,"width":"1/16 in","space":"1/16 in"}""")]
+    [InlineData("gored-tucks", """{"gores":6,"top":"4 in","bottom":"10 in","height":"30 in","tucks":50,"width":"1/16 in","space":"1/16 in"}""")]
+    [InlineData("release-flare", """{"tucks":200,"width":"1/64 in","finished":"10 in","panel":"24 in","stitched":"6 in"}""")]
+    [InlineData("breadths", """{"loom":"36 in","length":"40 in","run":{"groups":[{"tucks":1000,"width":"1/16 in","space":"1/16 in"},{"tucks":1000,"width":"1/16 in","space":"1/16 in"}],"between":["1 in"]}}""")]
+    [InlineData("cutting-order", """{"loom":"36 in","pieces":[{"name":"a","length":"5 in","width":"3 in","count":100},{"name":"b","length":"4 in","width":"3 in","count":100}]}""")]
+    [InlineData("bias-strip", """{"width":"1/64 in","length":"1000 in","square":"100 in"}""")]
+    [InlineData("lace-diamonds", """{"shape":"zigzag","width":"1 in","height":"1 in","insertion":"1/8 in","repeats":500}""")]
+    [InlineData("scalloped-edge", """{"length":"2000 in","scallops":2000,"depth":"1/2 in"}""")]
+    [InlineData("entredeux", """{"holes":10000,"over":"1000 in","length":"900 in","width":"1/2 in"}""")]
+    [InlineData("pattern-repeat", """{"repeat":"1/64 in","pieces":[{"name":"hem","length":"1000 in","count":200}]}""")]
+    public void Many_of_them_are_drawn_small_and_within_the_strip(string slug, string sent) => Drawn(AllSums.Find(slug)!, JsonNode.Parse(sent)!);
+
     private static void Drawn(Sum sum, JsonNode sent)
     {
         var answer = sum.Of(sent);
