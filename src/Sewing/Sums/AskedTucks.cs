@@ -8,7 +8,13 @@ internal static class AskedTucks
     [
         Ask.Whole("tucks", "Tucks", 1, most, "3"),
         Ask.Above("width", "Width of a tuck", "1/2 in", "From the fold to the stitching."),
-        Ask.AnyLength("space", "Space: plain cloth seen between", "1/4 in", "Give one of the three; the other two may stay empty.").Optional() with { Drawing = "apart" },
+        .. Apart("1/4 in"),
+    ];
+
+    /// <summary>A spacing in any of its three meanings; whether one is needed is for the sum to say.</summary>
+    public static Ask[] Apart(string space) =>
+    [
+        Ask.AnyLength("space", "Space: plain cloth seen between", space, "Give one of the three; the other two may stay empty. 0 where the tucks meet, below 0 where they overlap.").Optional() with { Drawing = "apart" },
         Ask.AnyLength("stitchToStitch", "Or stitching to stitching, finished", "3/4 in").Optional(),
         Ask.AnyLength("foldToFold", "Or fold to fold on the flat cloth", "1 3/4 in").Optional(),
     ];

@@ -43,7 +43,7 @@ public static class CordedTucks
             RunAsks.Tucks("5"),
             Ask.Above("width", "Width of a tuck", "1/4 in", "From the stitching to the outside of the cord, when sewn."),
             Ask.Above("cord", "Thickness of the cord", "2 mm", "Its diameter."),
-            .. RunAsks.Apart("1/2 in"),
+            .. AskedTucks.Apart("1/2 in"),
             RunAsks.LiesAsk(hanging: true), RunAsks.Lead, RunAsks.Trail, RunAsks.Centre, RunAsks.FinishedAtMost, RunAsks.ClothAtMost,
             RunAsks.Strip with { Hint = "Tucks sewn over this cord at this width from the fold, measured after pressing or washing." },
         ],

@@ -9,10 +9,9 @@ namespace HeirloomArchive.Sewing.TuckKinds;
 internal static class CrossedTucks
 {
     private static Ask Direction(string name, string label, string hint) => Ask.Part(name, label, hint,
-        RunAsks.Tucks("5"), RunAsks.Width("1/8 in"), RunAsks.Apart("1 in")[0], RunAsks.Apart("1 in")[1], RunAsks.Apart("1 in")[2],
-        RunAsks.LiesAsk(hanging: false), RunAsks.Lead, RunAsks.Trail, RunAsks.Centre,
+        [RunAsks.Tucks("5"), RunAsks.Width("1/8 in"), .. AskedTucks.Apart("1 in"), RunAsks.LiesAsk(hanging: false), RunAsks.Lead, RunAsks.Trail, RunAsks.Centre,
         Ask.Above("finished", "Finished size wanted", "6 in", "Instead of plain cloth after: the plain cloth after is what is left.").Optional(),
-        RunAsks.FinishedAtMost, RunAsks.ClothAtMost, RunAsks.Strip) with { Needed = true };
+        RunAsks.FinishedAtMost, RunAsks.ClothAtMost, RunAsks.Strip]) with { Needed = true };
 
     /// <summary>The sum with its route and page.</summary>
     internal static Sum Sum { get; } = new()

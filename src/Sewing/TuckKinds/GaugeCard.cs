@@ -29,7 +29,7 @@ public sealed record GaugeCard(Length Stitching, Length NextCrease, Length Finis
         Asks =
         [
             RunAsks.Width("3/8 in"),
-            .. RunAsks.Apart("1/4 in"),
+            .. AskedTucks.Apart("1/4 in"),
             Ask.Above("fromHem", "From the sewing of the hem", "1 in", "To the first line of stitching: gives the first crease.").Optional(),
             RunAsks.Strip,
         ],

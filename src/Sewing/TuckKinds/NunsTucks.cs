@@ -20,7 +20,7 @@ public static class NunsTucks
         [
             Ask.Whole("tucks", "Tucks", 1, 20, "2"),
             RunAsks.Width("2 in"),
-            .. RunAsks.Apart("1 in"),
+            .. AskedTucks.Apart("1 in"),
             Ask.Plain("lead", "Plain below", "2 in", "Seen from the finished hem to the fold of the lowest tuck."),
             Ask.Plain("trail", "Plain above", "20 in", "Seen from the stitching of the highest to the waist."),
             RunAsks.LiesAsk(hanging: true), RunAsks.Centre,

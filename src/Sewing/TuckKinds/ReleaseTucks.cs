@@ -27,7 +27,7 @@ public static class ReleaseTucks
         [
             RunAsks.Tucks("7"),
             RunAsks.Width("1/8 in"),
-            .. RunAsks.Apart("1/4 in"),
+            .. AskedTucks.Apart("1/4 in"),
             Ask.Above("sewn", "Length sewn", "4 in", "From the upper edge to where the stitching ends."),
             Ask.Above("length", "Length of the piece", "12 in", "Twice the length sewn when it is left out, for the drawing.").Optional(),
             RunAsks.LiesAsk(hanging: false), RunAsks.Lead, RunAsks.Trail, RunAsks.Centre, RunAsks.FinishedAtMost, RunAsks.ClothAtMost, RunAsks.Strip,

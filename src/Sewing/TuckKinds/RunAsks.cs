@@ -16,14 +16,6 @@ internal static class RunAsks
 
     public static Ask Width(string example) => Ask.Above("width", "Width of a tuck", example, "From the fold to the stitching.");
 
-    /// <summary>A spacing in any of its three meanings; which of them is needed is for the plan to say.</summary>
-    public static Ask[] Apart(string space) =>
-    [
-        Ask.AnyLength("space", "Space: plain cloth seen between", space, "Give one of the three. 0 where the tucks meet, below 0 where they overlap.").Optional() with { Drawing = "apart" },
-        Ask.Above("stitchToStitch", "Or stitching to stitching, sewn", "3/4 in").Optional(),
-        Ask.Above("foldToFold", "Or fold to fold on the flat cloth", "1 3/4 in").Optional(),
-    ];
-
 
     public static Ask Lead { get; } = Ask.Plain("lead", "Plain before", "1 in", "The plain cloth seen before the first tuck.");
 

@@ -36,7 +36,7 @@ internal static class TuckKindsSum
         Asks =
         [
             RunAsks.Width("1/8 in"),
-            .. RunAsks.Apart("1/8 in"),
+            .. AskedTucks.Apart("1/8 in"),
             RunAsks.Tucks("5").Optional(),
             Ask.Choice("edge", "Its fold is", "", ("plain", "plain"), ("whipped", "whipped"), ("lace-edged", "edged with lace")).Optional(),
             Ask.Above("laceWidth", "Width of the lace", "1/4 in", "What hangs below the fold.").Optional(),
