@@ -20,7 +20,7 @@ public static class Fit
         ArgumentNullException.ThrowIfNull(request);
         FitChecks.Check(request);
         var grid = FitGrid.Of(request);
-        var count = grid.Rows().Sum(row => row.Count);
+        var count = grid.Counts().Sum(grid.CountOf);
         return count > 0
             ? new() { Count = count, Arrangements = FitRanking.First(grid, request, FitAnswer.MostListed), Unit = request.Unit }
             : new() { Count = 0, Arrangements = [], Nearest = FitNeighbours.Of(grid, request), Reason = FitReason.Of(grid, request), Unit = request.Unit };

@@ -16,10 +16,10 @@ internal static class FitFinished
         long? below = null, above = null;
         var centre = grid.Centre ?? 0;
         var (under, over) = (Span.Ceiling(grid.Filled, grid.Unit) - 1, Span.Floor(grid.Filled, grid.Unit) + 1);
-        foreach (var row in grid.RowsOfAnyWidth())
+        foreach (var row in grid.Counts().SelectMany(Rows))
         {
             var tucks = row.Tucks * row.Width;
-            var most = Span.Floor(grid.Cloth - grid.TakenUp(row.Tucks, row.Width) - centre, grid.Unit) - tucks;
+            var most = Most(row);
             if (row.MostUpTo(Math.Min(most, under - tucks)) is { } less && Made(less) >= grid.Unit && !(below >= Made(less)))
             {
                 below = Made(less);
@@ -30,14 +30,16 @@ internal static class FitFinished
                 above = Made(more);
             }
 
-            if (below == centre + (under * grid.Unit) && above == centre + (over * grid.Unit))
-            {
-                break;
-            }
-
             long Made(long rest) => centre + ((tucks + rest) * grid.Unit);
         }
 
         return (below, above);
+
+        // Once nothing nearer can come from below, only rows whose cloth reaches beyond are of use; once from above, only rows that may stay below.
+        IEnumerable<FitRow> Rows(int count) => grid.RowsOfAnyWidth(count).TakeWhile(row =>
+            (below != centre + (under * grid.Unit) || Most(row) + (row.Tucks * row.Width) >= over)
+            && (above != centre + (over * grid.Unit) || row.Tucks * row.Width <= under));
+
+        long Most(FitRow row) => Span.Floor(grid.Cloth - grid.TakenUp(row.Tucks, row.Width) - centre, grid.Unit) - (row.Tucks * row.Width);
     }
 }

@@ -6,6 +6,9 @@ namespace HeirloomArchive.Sewing.Fitting;
 /// </summary>
 internal sealed record FitGrid
 {
+    /// <summary>So many widths are walked through sooner than they are counted otherwise.</summary>
+    private const int FewWidths = 24;
+
     /// <summary>The finest marking, in nanometres, as all lengths of this block are.</summary>
     public required long Unit { get; init; }
 
@@ -86,20 +89,69 @@ internal sealed record FitGrid
     /// <summary>The same for one count.</summary>
     public IEnumerable<FitRow> Rows(int tucks)
     {
-        var (gaps, whole) = (Gaps(tucks), Filled / Unit);
-        if (!OnMarking || (gaps > 0 && Spaces.IsEmpty) || NeverEven(tucks))
-        {
-            yield break;
-        }
-
-        var widths = WidthsOf(tucks)
-            .AtMost(Span.Floor(Cloth - Finished - (tucks * Correction), 2 * tucks * Unit))
-            .AtMost(Span.Floor(whole - (gaps == 0 ? 0 : gaps * Spaces.From) - (2 * Ends.From), tucks))
-            .AtLeast(Span.Ceiling(whole - (gaps == 0 ? 0 : gaps * Spaces.To) - (2 * Ends.To), tucks));
+        var (widths, whole) = (WidthsThatMayFit(tucks), Filled / Unit);
         for (var width = widths.From; width <= widths.To; width++)
         {
             yield return Row(tucks, width, whole - (tucks * width));
         }
+    }
+
+    /// <summary>How many arrangements of so many tucks there are. Where widths are many they are not walked through.</summary>
+    public long CountOf(int tucks)
+    {
+        var widths = WidthsThatMayFit(tucks);
+        var walked = widths.To - widths.From < FewWidths ? widths : widths.AtMost(Span.Floor(-Correction, Unit));
+        long count = 0;
+        for (var width = walked.From; width <= walked.To; width++)
+        {
+            count += Row(tucks, width, (Filled / Unit) - (tucks * width)).Count;
+        }
+
+        // Beyond these a strip's correction forbids no space and no end any more.
+        return checked(count + (long)CountOf(tucks, widths.AtLeast(walked.To + 1)));
+    }
+
+    private Int128 CountOf(int tucks, Span widths)
+    {
+        var (gaps, whole) = (Gaps(tucks), Filled / Unit);
+        var (spaces, step) = gaps == 0 ? (new Span(0, 0), 1L) : (Spaces, gaps);
+        if (widths.IsEmpty)
+        {
+            return 0;
+        }
+
+        if (Uneven)
+        {
+            // Ordered pairs of ends by their sum: one more for each step up, level, one fewer for each step.
+            return Left(2 * Ends.From) - (2 * Left(Ends.From + Ends.To + 1)) + Left((2 * Ends.To) + 2);
+        }
+
+        var (least, most) = (whole - (2 * Ends.To), whole - (2 * Ends.From));
+        if (long.IsEvenInteger(tucks) && long.IsEvenInteger(gaps))
+        {
+            return Lattice.Between(widths, spaces, tucks, step, least, most);
+        }
+
+        // What is odd, widths or spaces, is taken by twos: it decides whether the ends come out even.
+        var odd = whole & 1;
+        return long.IsOddInteger(tucks)
+            ? Lattice.Between(Halves(widths), spaces, 2 * tucks, step, least - (odd * tucks), most - (odd * tucks))
+            : Lattice.Between(widths, Halves(spaces), tucks, 2 * step, least - (odd * step), most - (odd * step));
+
+        Int128 Left(long ends) => Lattice.Left(widths, spaces, tucks, step, whole - ends);
+
+        Span Halves(Span span) => new(Span.Ceiling(span.From - odd, 2), Span.Floor(span.To - odd, 2));
+    }
+
+    private Span WidthsThatMayFit(int tucks)
+    {
+        var (gaps, whole) = (Gaps(tucks), Filled / Unit);
+        return !OnMarking || Ends.IsEmpty || (gaps > 0 && Spaces.IsEmpty) || NeverEven(tucks)
+            ? new(1, 0)
+            : WidthsOf(tucks)
+                .AtMost(Span.Floor(Cloth - Finished - (tucks * Correction), 2 * tucks * Unit))
+                .AtMost(Span.Floor(whole - (gaps == 0 ? 0 : gaps * Spaces.From) - (2 * Ends.From), tucks))
+                .AtLeast(Span.Ceiling(whole - (gaps == 0 ? 0 : gaps * Spaces.To) - (2 * Ends.To), tucks));
     }
 
     /// <summary>Every count that fits with one width and one space, rising. Only a few counts can add up to what is to be filled.</summary>
@@ -134,30 +186,27 @@ internal sealed record FitGrid
     /// The counts and widths from which a finished width near the one asked for can be made; how much cloth there is must be looked at.
     /// Of widths that stay short of it only the widest can come nearest, of those that go beyond it only the narrowest.
     /// </summary>
-    public IEnumerable<FitRow> RowsOfAnyWidth()
+    public IEnumerable<FitRow> RowsOfAnyWidth(int tucks)
     {
-        foreach (var tucks in Counts())
+        var gaps = Gaps(tucks);
+        if (Ends.IsEmpty || (gaps > 0 && Spaces.IsEmpty))
         {
-            var gaps = Gaps(tucks);
-            if (Ends.IsEmpty || (gaps > 0 && Spaces.IsEmpty))
-            {
-                continue;
-            }
+            yield break;
+        }
 
-            var widths = WidthsOf(tucks).AtMost(Span.Floor(Cloth - (tucks * Correction), 2 * tucks * Unit));
-            if (Correction == 0 && !widths.IsEmpty)
-            {
-                var (least, most) = gaps == 0 ? (2 * Ends.From, 2 * Ends.To) : ((gaps * Spaces.From) + (2 * Ends.From), (gaps * Spaces.To) + (2 * Ends.To));
-                var beyond = Span.Floor(Span.Floor(Filled, Unit) - least, tucks) + 1;
-                var shortOf = Math.Min(widths.To, Span.Floor(Span.Ceiling(Filled, Unit) - 1 - most, tucks));
-                var clothOfShort = (Centre ?? 0) + (((3 * tucks * shortOf) + most) * Unit);
-                widths = widths.AtMost(Math.Max(widths.From, beyond)).AtLeast(clothOfShort <= Cloth ? shortOf : widths.From);
-            }
+        var widths = WidthsOf(tucks).AtMost(Span.Floor(Cloth - (tucks * Correction), 2 * tucks * Unit));
+        if (Correction == 0 && !widths.IsEmpty)
+        {
+            var (least, most) = gaps == 0 ? (2 * Ends.From, 2 * Ends.To) : ((gaps * Spaces.From) + (2 * Ends.From), (gaps * Spaces.To) + (2 * Ends.To));
+            var beyond = Span.Floor(Span.Floor(Filled, Unit) - least, tucks) + 1;
+            var shortOf = Math.Min(widths.To, Span.Floor(Span.Ceiling(Filled, Unit) - 1 - most, tucks));
+            var clothOfShort = (Centre ?? 0) + (((3 * tucks * shortOf) + most) * Unit);
+            widths = widths.AtMost(Math.Max(widths.From, beyond)).AtLeast(clothOfShort <= Cloth ? shortOf : widths.From);
+        }
 
-            for (var width = widths.From; width <= widths.To; width++)
-            {
-                yield return Row(tucks, width, 0);
-            }
+        for (var width = widths.From; width <= widths.To; width++)
+        {
+            yield return Row(tucks, width, 0);
         }
     }
 
