@@ -1,3 +1,5 @@
+using HeirloomArchive.Sewing.TuckKinds;
+
 namespace HeirloomArchive.Sewing.Sums;
 
 /// <summary>Tucks as a sum asks for them, their spacing in any of its three meanings, and a whole run as one of its parts.</summary>
@@ -7,7 +9,7 @@ internal static class AskedTucks
     public static IReadOnlyList<Ask> Equal(int most) =>
     [
         Ask.Whole("tucks", "Tucks", 1, most, "3"),
-        Ask.Above("width", "Width of a tuck", "1/2 in", "From the fold to the stitching."),
+        RunAsks.Width("1/2 in"),
         .. Apart("1/4 in"),
     ];
 
@@ -19,13 +21,11 @@ internal static class AskedTucks
         Ask.AnyLength("foldToFold", "Or fold to fold on the flat cloth", "1 3/4 in").Optional(),
     ];
 
-    /// <summary>A run of tucks that all lie one way.</summary>
+    /// <summary>A whole run, as for its own plan.</summary>
     public static Ask Run(string name, string label, string hint) => Ask.Part(name, label, hint,
-        Ask.Rows("groups", "Groups", 1, TuckRun.MostGroups, "Tucks of one width and spacing.", [.. Equal(TuckRun.MostInGroup)]),
+        Ask.Rows("groups", "Groups", 1, TuckRun.MostGroups, "Tucks of one width and spacing; with a centre from the middle outwards.", [.. Equal(TuckRun.MostInGroup)]),
         Ask.Lengths("between", "Space from group to group", 0, TuckRun.MostGroups, "1 in").Optional() with { AboveZero = false },
-        Ask.Plain("lead", "Plain before", "1 in"),
-        Ask.Plain("trail", "Plain after", "1 in"),
-        Ask.Choice("lies", "The folds lie", "", ("towards-end", "towards the end"), ("towards-start", "towards the start")).Optional());
+        RunAsks.Lead, RunAsks.Trail, RunAsks.Centre, RunAsks.LiesAsk(hanging: false), RunAsks.Strip);
 
     /// <summary>The plain cloth seen between equal tucks, from whichever of the three was given.</summary>
     public static Length Space(Asked asked)
@@ -60,12 +60,13 @@ internal static class AskedTucks
     /// <exception cref="FaultException">The run can't be laid out: by its own paths.</exception>
     public static TuckPlan Plan(Asked run) => TuckPlan.Make(new()
     {
-        Groups = [.. run.Rows("groups").Select(g => new TuckGroup(g.Whole("tucks"), g.Length("width"),
-            new(g.LengthOrNull("space"), g.LengthOrNull("stitchToStitch"), g.LengthOrNull("foldToFold"))))],
+        Groups = [.. run.Rows("groups").Select(g => new TuckGroup(g.Whole("tucks"), g.Length("width"), RunAsks.ApartOf(g)))],
         Between = [.. run.Lengths("between").Select(b => new Spacing(b))],
         Lead = run.LengthOrNull("lead"),
         Trail = run.LengthOrNull("trail"),
-        Lies = run.Text("lies") == "towards-start" ? Lies.TowardsStart : Lies.TowardsEnd,
+        Centre = run.LengthOrNull("centre"),
+        Lies = RunAsks.LiesOf(run, Lies.TowardsEnd),
+        TestStrip = RunAsks.StripOf(run),
         Unit = run.Unit,
         Path = run.At("")[..^1],
     });

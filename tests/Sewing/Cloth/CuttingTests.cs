@@ -39,6 +39,14 @@ public class CuttingTests
     }
 
     [Fact]
+    public void Tucks_from_the_centre_hide_joins_beneath_both_halves()
+    {
+        var answer = Of("breadths", """{"loom":"36 in","seam":"1/4 in","length":"40 in","run":{"groups":[{"tucks":1,"width":"1 in"}],"centre":"20 in","trail":"22 in","lies":"from-centre"}}""");
+        Assert.Equal(["23 in", "47 in", null], answer["pieces"]!.AsArray().Select(p => (string?)p!["joinAt"]?["text"]));
+        Assert.Equal(0, (int)answer["showing"]!);
+    }
+
+    [Fact]
     public void Tucks_across_the_cloth_hide_no_join_and_lengthen_each_breadth()
     {
         var answer = Of("breadths", Tucked.Replace("\"along\"", "\"across\",\"wanted\":\"100 in\"", StringComparison.Ordinal));
