@@ -49,7 +49,7 @@ public static class ReleaseTucks
             .Figure("setFree", "Cloth set free", free, "twice the width of each tuck")
             .Figure("widthAbove", "Wide where it is sewn", plan.Finished)
             .Figure("widthBelow", "Wide where it is let go", plan.Cloth)
-            .Figure("fullness", "Fullness below", Fullness(plan.Cloth, plan.Finished), "wide below to wide above")
+            .Figure("fullness", "Fullness below", plan.Finished > Length.Zero ? Fullness(plan.Cloth, plan.Finished) : null, "wide below to wide above")
             .Figure("released", "Length let go", length - sewn)
             .Tell(plan);
         if (plan.CorrectionPerTuck is { } correction && correction != Length.Zero)

@@ -69,6 +69,30 @@ public class SpacingWaysTests
     }
 
     [Fact]
+    public void What_the_other_meanings_have_beyond_the_space_is_what_a_plan_makes_of_it() =>
+        Gen.Select(Gen.Int[1, 64], Gen.Int[1, 64], Gen.Int[0, 128], Gen.Int[-300_000, 3_000_000], Gen.Enum<Lies>()).Sample((w, other, apart, beyond, lies) =>
+        {
+            var middle = lies is Lies.FromCentre or Lies.TowardsCentre;
+            var (width, space, correction) = (In($"{w}/64"), In($"{apart}/64"), Length.FromNanometres(beyond));
+            var next = middle ? width : In($"{other}/64");
+            var spacing = TuckPlan.Make(new()
+            {
+                Groups = middle ? [new(1, width, default)] : [new(1, width, default), new(1, next, default)],
+                Between = middle ? [] : [new(space)],
+                Centre = middle ? space : null,
+                Lies = lies,
+                TestStrip = new(1, width, (22 * width) + correction, 20 * width),
+            }).Spacings[0];
+            Assert.Equal((spacing.StitchToStitch - space, spacing.FoldToFold - space), SpacingWays.Beyond(width, next, lies, correction));
+        });
+
+    [Fact]
+    public void In_the_middle_a_strip_counts_for_both_halves() =>
+        Assert.Equal("1 in", Ask("spacing", """
+            {"apart":"1 17/32 in","way":"fold-to-fold","width":"1/8 in","lies":"towards-centre","testStrip":{"tucks":2,"width":"1/8 in","flat":"4 in","finished":"3 15/32 in"}}
+            """).Figure("space"));
+
+    [Fact]
     public void Whatever_is_given_in_one_way_and_sent_back_in_another_is_the_same() =>
         Gen.Select(Gen.Int[1, 64], Gen.Int[1, 64], Gen.Int[0, 128], Gen.Int[0, 1]).Sample((w, next, space, way) =>
         {
