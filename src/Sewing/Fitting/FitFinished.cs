@@ -35,10 +35,14 @@ internal static class FitFinished
 
         return (below, above);
 
-        // Once nothing nearer can come from below, only rows whose cloth reaches beyond are of use; once from above, only rows that may stay below.
+        // Wider tucks leave less room in the cloth: a count is done once no width of it can come nearer, neither from below nor from above.
         IEnumerable<FitRow> Rows(int count) => grid.RowsOfAnyWidth(count).TakeWhile(row =>
-            (below != centre + (under * grid.Unit) || Most(row) + (row.Tucks * row.Width) >= over)
-            && (above != centre + (over * grid.Unit) || row.Tucks * row.Width <= under));
+        {
+            var tucks = row.Tucks * row.Width;
+            var room = Most(row) + tucks;
+            return (tucks <= under && !(below >= centre + (Math.Min(room, under) * grid.Unit)))
+                || (room >= over && !(above <= centre + (Math.Max(tucks, over) * grid.Unit)));
+        });
 
         long Most(FitRow row) => Span.Floor(grid.Cloth - grid.TakenUp(row.Tucks, row.Width) - centre, grid.Unit) - (row.Tucks * row.Width);
     }
