@@ -77,5 +77,34 @@ public class PleatTests
     public void A_smocked_panel_takes_three_times_its_width() =>
         Assert.Equal("15 in", Text(Of("smocking", """{"finished":"5 in","dot":"1/4 in","row":"1/4 in","rows":6}"""), "flat"));
 
+    // Conover, A Complete Course in Dressmaking (1921-22), vol. 5, pp. 63-69: on the half, cloth 44, waist 14, hip 20, hem 27 1/2: to be pleated 30, 24, 16 1/2.
+    [Fact]
+    [Trait("sure", "read")]
+    public void Conovers_skirt_has_thirty_inches_to_pleat_at_the_waist()
+    {
+        var levels = Of("kilted", """{"cloth":"44 in","pleats":8,"levels":[{"name":"waist","finished":"14 in"},{"name":"hip","finished":"20 in"},{"name":"hem","finished":"27 1/2 in"}]}""")["levels"]!.AsArray();
+        Assert.Equal(["30 in", "24 in", "16 1/2 in"], levels.Select(l => Text(l!, "toPleat")));
+        Assert.Equal("2 1/16 in", Text(levels[2]!, "each"));
+    }
+
+    // The same, p. 69, with 2 1/8 in set aside for the panel: 21 7/8 at the hips in 7 pleats is 3 1/8; 27 7/8 at the waist a little over 3 7/8.
+    [Theory]
+    [Trait("sure", "read")]
+    [InlineData("20 in", 3.125, 3.125)]
+    [InlineData("14 in", 3.875, 4)]
+    public void Conovers_seven_pleats_share_the_rest(string finished, double least, double most)
+    {
+        var each = Millimetres(Of("kilted", $$"""{"cloth":"41 7/8 in","pleats":7,"levels":[{"name":"level","finished":"{{finished}}"}]}""")["levels"]![0]!, "each") / 25.4m;
+        Assert.InRange(each, (decimal)least, (decimal)most);
+    }
+
+    // The Cutter's Practical Guide (1898), p. 45: six times the waist, or 7 1/2 to 9 yards: they meet at waists of 45 and 54 in (derived).
+    [Theory]
+    [Trait("sure", "derived")]
+    [InlineData("45 in", "7 1/2 yd")]
+    [InlineData("54 in", "9 yd")]
+    public void A_kilts_two_rules_agree_only_for_large_waists(string waist, string yards) =>
+        Assert.Equal(Read(yards).Millimetres, Millimetres(Of("kilted", $$"""{"cloth":"9 yd","pleats":20,"levels":[{"name":"waist","finished":"{{waist}}"}],"waist":"{{waist}}"}"""), "kiltCloth"));
+
     private static Length Read(string typed) => Length.TryParse(typed, out var length, out var problem) ? length : throw new ArgumentException(problem);
 }

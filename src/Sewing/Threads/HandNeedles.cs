@@ -98,7 +98,7 @@ public static class HandNeedles
         {
             var (sharp, y) = (Sharps[i], 10 + (i * 7.5));
             sketch.Text(Sketch.Margin, y + 3.6, $"no. {sharp.Needle}", Ink.Number, 2.8, Anchor.Start)
-                .Box(X(sharp.From), y, X(sharp.To ?? most) - X(sharp.From), 5, Ink.Tuck)
+                .Box(X(sharp.From), y, X(sharp.To ?? most) - X(sharp.From), 5, Ink.Cloth)
                 .Text(X(sharp.From) - 1, y + 3.6, $"{sharp.From}", Ink.Caption, 2.4, Anchor.End);
         }
 

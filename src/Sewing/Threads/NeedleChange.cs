@@ -68,7 +68,7 @@ public static class NeedleChange
     {
         var sketch = new Sketch(34);
         var scale = (sketch.Room - 12) / (double)Math.Max(10, hours);
-        sketch.Box(Sketch.Margin, 13, sketch.Room - 12, 9, Ink.Cloth).Box(Sketch.Margin, 13, (double)hours * scale, 9, Ink.Tuck)
+        sketch.Box(Sketch.Margin, 13, sketch.Room - 12, 9, Ink.Cloth).Box(Sketch.Margin, 13, (double)hours * scale, 9, Ink.Allowance)
             .Text(Sketch.Margin, 9, FormattableString.Invariant($"{hours:0.##} hours sewn"), Ink.Number, 2.8, Anchor.Start);
         foreach (var mark in new[] { Soon, Late })
         {

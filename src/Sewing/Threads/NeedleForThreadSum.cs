@@ -118,7 +118,8 @@ internal static class NeedleForThreadSum
         {
             var needle = new MachineNeedle(MachineNeedle.Sizes[i]);
             var (x, blade, eye, thick) = (Sketch.Margin + (step * (i + 0.5)), needle.Blade.Nanometres * scale, needle.Eye.Nanometres * scale, thread.Nanometres * scale);
-            sketch.Box(x - (blade / 2), 6, blade, 24, Ink.Tuck).Box(x - (eye / 2), 11, eye, 14, Ink.Ground)
+            sketch.Box(x - (blade / 2), 6, blade, 24, Ink.Cloth).Line(x - (blade / 2), 6, x - (blade / 2), 30, Ink.FoldFine).Line(x + (blade / 2), 6, x + (blade / 2), 30, Ink.FoldFine)
+                .Box(x - (eye / 2), 11, eye, 14, Ink.Ground).Path([(x - (eye / 2), 11), (x + (eye / 2), 11), (x + (eye / 2), 25), (x - (eye / 2), 25), (x - (eye / 2), 11)], Ink.FoldFine)
                 .Line(x - (thick / 2), 8, x - (thick / 2), 28, Ink.Stitching).Line(x + (thick / 2), 8, x + (thick / 2), 28, Ink.Stitching)
                 .Text(x, 35, needle.Size == advised ? $"→ {needle.Size}" : $"{needle.Size}", needle.Size == advised ? Ink.Number : Ink.Caption, 2.8);
         }

@@ -48,7 +48,7 @@ internal static class ThreadCountSum
 
         answer.Note(FormattableString.Invariant($"The thickness takes the thread as round, of {fibre.Words.ToLowerInvariant()} at {fibre.Density:0.00} g/cm³, six tenths of it fibre: density from memory, packing common practice, so only an estimate."))
             .Note("“Nm” has two meanings: the metric count of a thread and the size of a machine needle. The one is never turned into the other.", "A needle maker's note; textile notes");
-        return answer.Drawn($"The thread {asked.Text("written")} about {diameter.ToText(LengthUnit.Millimetres)} thick beside three cotton threads, all magnified alike.", Picture(asked.Text("written"), diameter));
+        return answer.Drawn($"The thread {asked.Text("written")}, {diameter.ToText(LengthUnit.Millimetres)} thick, beside three cotton threads, all magnified alike.", Picture(asked.Text("written"), diameter));
     }
 
     private static string Meaning(ThreadSystem system) => system switch
