@@ -53,7 +53,7 @@ public sealed record OldUnit(string Slug, string Words, BigInteger Over, BigInte
             Ask.Number("count", "How many", 0, 1_000_000, "24", "Of the old measure.") with { AboveZero = true, Needed = false },
             Ask.Choice("unit", "Old measure", "Three measures are called line: say which.", [.. All.Select(u => (u.Slug, u.Words))]).Optional(),
         ],
-        Example = """{"count":24,"unit":"button-ligne"}""",
+        Example = """{"length":"3 15/16 in"}""",
         Work = Work,
     };
 
