@@ -50,6 +50,28 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
         }
     }
 
+    /// <summary>Takes a picture of something that is no garment of the record: of a worksheet as it came out.</summary>
+    /// <param name="files">One file.</param>
+    /// <param name="owner">The id of what it shows.</param>
+    /// <param name="keep">Stores what names the picture, in the same session, so that both are there or neither.</param>
+    /// <param name="cancel">Until the picture is made.</param>
+    /// <exception cref="RefusedException">The file is refused; then nothing is kept.</exception>
+    public async Task<TakenPicture> TakeFor(IReadOnlyList<IncomingFile> files, Guid owner, Action<IDocumentSession, Guid> keep, CancellationToken cancel)
+    {
+        var (sound, answer) = (await Make(files, [], cancel)).Single().Value;
+        var picture = new TakenPicture(Guid.CreateVersion7(), files[0].Sha256, answer.Width, answer.Height, Already: false);
+        store.KeepOriginal(files[0]);
+        store.KeepDerivative(Derivative.Screen, picture.Sha256, answer.Screen);
+        store.KeepDerivative(Derivative.Thumbnail, picture.Sha256, answer.Thumbnail);
+        await using var session = documents.LightweightSession();
+        session.Insert(new PictureOwner { Id = picture.Id, Garment = owner, Sha256 = picture.Sha256, Format = Word(sound.Format) });
+        keep(session, picture.Id);
+        await session.SaveChangesAsync(CancellationToken.None);
+        return picture;
+    }
+
+    private static string Word(PictureFormat format) => format switch { PictureFormat.Jpeg => "jpeg", PictureFormat.Png => "png", _ => "webp" };
+
     /// <summary>The garment, when it can be given pictures.</summary>
     /// <inheritdoc cref="Take" path="/exception"/>
     public async Task<Garment> Standing(Guid id, CancellationToken cancel)
@@ -169,7 +191,7 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
             ["sha256"] = picture.Sha256,
             ["width"] = picture.Width,
             ["height"] = picture.Height,
-            ["format"] = format switch { PictureFormat.Jpeg => "jpeg", PictureFormat.Png => "png", _ => "webp" },
+            ["format"] = Word(format),
         };
         if (caption is not null)
         {

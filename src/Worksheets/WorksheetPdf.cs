@@ -34,7 +34,7 @@ public static class WorksheetPdf
         }
 
         var ruled = rule ?? asked?["inPrint"].Yes() ?? false;
-        return Twice(worksheet, sheet => Contents.Write(sheet, worksheet, printer, picture, ruled));
+        return Draw(worksheet, sheet => Contents.Write(sheet, worksheet, printer, picture, ruled));
     }
 
     /// <summary>A hand-out for a class, with blanks instead of numbers; or its answers, for the teacher.</summary>
@@ -55,35 +55,33 @@ public static class WorksheetPdf
             throw new Sewing.FaultException("pupils", $"A class of {pupils} is none here; it has 1 to {MostPupils}.");
         }
 
-        return Twice(worksheet, sheet => new TeachingSheet(sheet, worksheet, answers, pupils).Write());
+        return Draw(worksheet, sheet => new TeachingSheet(sheet, worksheet, answers, pupils).Write());
     }
 
-    /// <summary>Drawn once to count the pages and once with their number on each.</summary>
-    private static byte[] Twice(Worksheet worksheet, Action<Sheet> write)
+    /// <summary>Laid out once to count the pages, and then with their number at the foot of each.</summary>
+    private static byte[] Draw(Worksheet worksheet, Action<Sheet> write)
     {
         lock (OneAtATime)
         {
-            var (_, pages) = Draw(worksheet, write, 0);
-            return Draw(worksheet, write, pages).File;
+            using var first = new PdfDocument();
+            using var counted = On(first, null);
+            using var document = new PdfDocument();
+            document.Info.Title = worksheet.Title;
+            document.Info.Creator = "Heirloom Archive " + worksheet.Engine;
+            UAManager.ForDocument(document).SetDocumentLanguage("en");
+            FixedBytes.Date(document, worksheet);
+            On(document, counted).Dispose();
+            using var file = new MemoryStream();
+            document.Save(file);
+            return FixedBytes.Of(file.ToArray(), worksheet);
         }
-    }
 
-    private static (byte[] File, int Pages) Draw(Worksheet worksheet, Action<Sheet> write, int pagesInAll)
-    {
-        using var document = new PdfDocument();
-        document.Info.Title = worksheet.Title;
-        document.Info.Creator = "Heirloom Archive " + worksheet.Engine;
-        UAManager.ForDocument(document).SetDocumentLanguage("en");
-        FixedBytes.Date(document, worksheet);
-        var footer = $"{worksheet.Title} · {worksheet.Made.ToString("d MMMM yyyy", CultureInfo.InvariantCulture)}";
-        using (var sheet = new Sheet(document, PaperSize.Of(worksheet.Paper, worksheet.Landscape), footer, pagesInAll))
+        Sheet On(PdfDocument document, Sheet? counted)
         {
+            var footer = $"{worksheet.Title} · {worksheet.Made.ToString("d MMMM yyyy", CultureInfo.InvariantCulture)}";
+            var sheet = new Sheet(document, PaperSize.Of(worksheet.Paper, worksheet.Landscape), footer, counted);
             write(sheet);
+            return sheet;
         }
-
-        var pages = document.PageCount;
-        using var file = new MemoryStream();
-        document.Save(file);
-        return (FixedBytes.Of(file.ToArray(), worksheet), pages);
     }
 }

@@ -2,7 +2,9 @@ using System.Net;
 using System.Text;
 using System.Text.Json.Nodes;
 using HeirloomArchive.Support;
-using UglyToad.PdfPig;
+using SixLabors.ImageSharp;
+using SixLabors.ImageSharp.PixelFormats;
+using PdfDocument = UglyToad.PdfPig.PdfDocument;
 
 namespace HeirloomArchive.Web.Tests;
 
@@ -59,6 +61,35 @@ public sealed class WorksheetResultsTests(ArchiveHost host) : IClassFixture<Arch
         var (status, problem) = await Post($"/api/worksheets/{sheet["id"]}/{what}", body);
         Assert.Equal(expected, (int)status);
         Assert.Contains(problem["errors"]!.AsObject(), e => e.Key.StartsWith(path, StringComparison.Ordinal));
+    }
+
+    [Fact] public async Task A_picture_of_what_came_of_it_comes_by_form_and_one_that_is_none_keeps_nothing()
+    {
+        var (_, sheet) = await Post("/api/worksheets", Five);
+        var at = $"/api/worksheets/{sheet["id"]}/made-up";
+        using var image = new Image<L8>(64, 48);
+        using var file = new MemoryStream();
+        await image.SaveAsPngAsync(file, Ct);
+
+        var (status, made) = await Form(at, file.ToArray());
+        Assert.Equal(HttpStatusCode.Created, status);
+        Assert.Equal("5 7/16 in", made["finished"]!["text"]!.GetValue<string>());
+        Assert.Equal(file.ToArray(), await host.Client.GetByteArrayAsync($"/api/pictures/{made["picture"]}/original", Ct));
+
+        var (refused, problem) = await Form(at, "no picture"u8.ToArray());
+        Assert.Equal(HttpStatusCode.UnsupportedMediaType, refused);
+        Assert.NotNull(problem["errors"]!["file[0]"]);
+        Assert.Equal(1, (await Get(at))["total"]!.GetValue<int>());
+    }
+
+    private async Task<(HttpStatusCode Status, JsonObject Answer)> Form(string path, byte[] file)
+    {
+        using var form = new MultipartFormDataContent();
+        form.Add(new StringContent("2026-01-05"), "date");
+        form.Add(new StringContent("5 7/16 in"), "finished");
+        form.Add(new ByteArrayContent(file), "file", "made.png");
+        using var answer = await host.Client.PostAsync(path, form, Ct);
+        return (answer.StatusCode, JsonNode.Parse(await answer.Content.ReadAsStringAsync(Ct))!.AsObject());
     }
 
     [Fact] public async Task The_rule_is_printed_on_request_and_a_class_gets_a_hand_out_and_its_teacher_the_answers()

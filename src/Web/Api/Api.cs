@@ -33,6 +33,7 @@ public static class Api
         app.MapPlans();
         app.MapWorksheets();
         app.MapWorksheetPrints();
+        app.MapMadeUp();
         app.MapOpenApi();
     }
 

@@ -14,7 +14,7 @@ namespace HeirloomArchive.Web.Api;
 /// <summary>Pictures come by upload to a garment and are served by their own id.</summary>
 public static class PicturesApi
 {
-    private const long LargestUpload = 1_000_000_000;
+    internal const long LargestUpload = 1_000_000_000;
     private const int LongestCaption = 16 * 1024;
 
     // What the reader of the form throws; a failure of the disk carries the system's number instead and is no fault of the sender's.
@@ -108,7 +108,7 @@ public static class PicturesApi
                 }
             }
         }
-        catch (Exception e) when (e is InvalidDataException || (e.GetType() == typeof(IOException) && e.HResult == PlainIOException))
+        catch (Exception e) when (IsCutOff(e))
         {
             throw new FaultException("", "The upload is not well-formed multipart/form-data, or was cut off on the way.", FaultKind.Unreadable);
         }
@@ -117,7 +117,10 @@ public static class PicturesApi
             : throw new FaultException("file", "The upload has no file; send one or more in the field file.", FaultKind.Unreadable);
     }
 
-    private static string Boundary(HttpRequest request) =>
+    /// <summary>What reading a form throws when it is not well-formed or ends too soon.</summary>
+    internal static bool IsCutOff(Exception e) => e is InvalidDataException || (e.GetType() == typeof(IOException) && e.HResult == PlainIOException);
+
+    internal static string Boundary(HttpRequest request) =>
         MediaTypeHeaderValue.TryParse(request.ContentType, out var type)
             && type.MediaType.Equals("multipart/form-data", StringComparison.OrdinalIgnoreCase)
             && HeaderUtilities.RemoveQuotes(type.Boundary).ToString() is { Length: > 0 and <= 200 } boundary

@@ -17,8 +17,6 @@ public static class WorksheetsApi
         worksheets.MapGet("/{id:guid}", Read).WithSummary("A worksheet as it was made.");
         worksheets.MapGet("/{id:guid}/ticks", ReadTicks).WithSummary("The steps ticked off.");
         worksheets.MapPut("/{id:guid}/ticks", PutTicks).WithSummary("Tick steps off; the whole list each time.").Accepts<JsonObject>("application/json");
-        worksheets.MapGet("/{id:guid}/made-up", ReadMadeUp).WithSummary("What came of it, newest first: planned, measured and the difference.");
-        worksheets.MapPost("/{id:guid}/made-up", AddMadeUp).WithSummary("Record what came of it.").Accepts<JsonObject>("application/json");
         worksheets.MapPost("/{id:guid}/corrected", Correct).WithSummary("Make it again with a test strip reckoned in.").Accepts<JsonObject>("application/json");
         app.MapGet("/api/printers", ListPrinters).WithTags("Worksheets").WithSummary("Printers whose control mark was measured.");
         app.MapPost("/api/printers", AddPrinter).WithTags("Worksheets").WithSummary("Keep what a printer's 50 mm mark measured.").Accepts<JsonObject>("application/json");
@@ -93,31 +91,6 @@ public static class WorksheetsApi
         session.Store(ticks);
         await session.SaveChangesAsync(ct);
         return Api.Json(ticks.ToJson());
-    }
-
-    private static async Task<IResult> ReadMadeUp(Guid id, IDocumentStore store, CancellationToken ct)
-    {
-        var worksheet = await Find(id, store, ct);
-        await using var session = store.QuerySession();
-        var made = await session.Query<MadeUp>().Where(m => m.Worksheet == id).OrderByDescending(m => m.Id).ToListAsync(ct);
-        return Api.Json(new JsonObject { ["total"] = made.Count, ["items"] = new JsonArray([.. made.Select(m => m.ToJson(worksheet))]) });
-    }
-
-    private static async Task<IResult> AddMadeUp(Guid id, HttpContext http, IDocumentStore store, TimeProvider clock, CancellationToken ct)
-    {
-        var body = await Body.ReadObject(http.Request, ct);
-        var worksheet = await Find(id, store, ct);
-        var made = MadeUp.Read(body, worksheet, DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime));
-        await using var session = store.LightweightSession();
-        if (made.Picture is { } picture && await session.LoadAsync<PictureOwner>(picture, ct) is null)
-        {
-            throw new FaultException("picture", $"No picture has the id {picture}.");
-        }
-
-        session.Insert(made);
-        await session.SaveChangesAsync(ct);
-        http.Response.Headers.Location = $"/api/worksheets/{id}/made-up";
-        return Api.Json(made.ToJson(worksheet), StatusCodes.Status201Created);
     }
 
     private static async Task<IResult> ListPrinters(IDocumentStore store, CancellationToken ct)

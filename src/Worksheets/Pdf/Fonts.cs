@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using PdfSharp.Drawing;
 using PdfSharp.Fonts;
 using PdfSharp.Pdf;
@@ -16,11 +17,17 @@ internal sealed class Fonts : IFontResolver
 
     static Fonts() => GlobalFontSettings.FontResolver ??= new Fonts();
 
-    public static XFont Body(double size) => new(Plain, size, XFontStyleEx.Regular, Embedded);
+    // To set up a face anew for every label costs more than to draw it; the sizes are a few dozen.
+    private static readonly ConcurrentDictionary<(string Face, double Size), XFont> Ready = new();
 
-    public static XFont Bold(double size) => new(Strong, size, XFontStyleEx.Regular, Embedded);
+    public static XFont Body(double size) => Of(Plain, size);
 
-    public static XFont Name(double size) => new(Serif, size, XFontStyleEx.Regular, Embedded);
+    public static XFont Bold(double size) => Of(Strong, size);
+
+    public static XFont Name(double size) => Of(Serif, size);
+
+    private static XFont Of(string face, double size) =>
+        Ready.GetOrAdd((face, size), key => new XFont(key.Face, key.Size, XFontStyleEx.Regular, Embedded));
 
     public FontResolverInfo ResolveTypeface(string familyName, bool isBold, bool isItalic) => new(familyName);
 

@@ -18,18 +18,19 @@ internal sealed class Sheet : IDisposable
     private readonly PaperSize paper;
     private readonly string footer;
     private readonly int pagesInAll;
-    private readonly Dictionary<(string Font, double Size, string Word), double> widths = [];
+    private readonly Dictionary<(string Font, double Size, string Word), double> widths;
     private XGraphics? graphics;
 
     /// <param name="document">The document to write to.</param>
     /// <param name="paper">Its sheets.</param>
     /// <param name="footer">Stands at the foot of every page, cut short if it is long.</param>
-    /// <param name="pagesInAll">As counted in a first pass; 0 in that pass.</param>
-    public Sheet(PdfDocument document, PaperSize paper, string footer, int pagesInAll)
+    /// <param name="counted">The sheet of a first pass that only counted the pages; null in that pass, which writes no text.</param>
+    public Sheet(PdfDocument document, PaperSize paper, string footer, Sheet? counted)
     {
         this.document = document;
         this.footer = footer;
-        this.pagesInAll = pagesInAll;
+        pagesInAll = counted?.document.PageCount ?? 0;
+        widths = counted?.widths ?? [];
         this.paper = paper;
         Tags = UAManager.ForDocument(document).StructureBuilder;
         NewPage();
@@ -204,10 +205,9 @@ internal sealed class Sheet : IDisposable
     /// <summary>One line of text with its upper edge at y; to the right of x, or ending or centred there.</summary>
     public void Write(string text, XFont font, XColor color, double x, double y, double align = 0)
     {
-        text = Letters.Printable(text);
-        if (text.Length > 0)
+        if (pagesInAll > 0 && Letters.Printable(text) is { Length: > 0 } printed)
         {
-            Graphics.DrawString(text, font, new XSolidBrush(color), x - (align * Measure(text, font)), y + (font.Size * 1.02));
+            Graphics.DrawString(printed, font, new XSolidBrush(color), x - (align * Measure(printed, font)), y + (font.Size * 1.02));
         }
     }
 
@@ -288,9 +288,8 @@ internal sealed class Sheet : IDisposable
         var font = Fonts.Body(8.5);
         var y = Mm(paper.Height - 14) - 8;
         Tags.BeginArtifact();
-        var number = pagesInAll == 0 ? "" : $"page {document.PageCount} of {pagesInAll}";
         Write(Short(footer, font, Width - 80), font, Quiet, Left, y);
-        Write(number, font, Quiet, Right, y, align: 1);
+        Write($"page {document.PageCount} of {pagesInAll}", font, Quiet, Right, y, align: 1);
         Tags.End();
     }
 
