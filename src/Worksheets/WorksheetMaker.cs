@@ -83,7 +83,7 @@ public static class WorksheetMaker
             ["settings"] = Advice.Settings(run, asked, recorded),
             ["shopping"] = Telling.Shopping(run, asked, recorded, laces, rounding),
             ["lace"] = laces,
-            ["also"] = Telling.Also(recorded),
+            ["also"] = Telling.Also(asked, recorded),
             ["given"] = Teaching.Given(run, asked, rounding),
             ["teaching"] = Teaching.Questions(run, asked, evidence, rounding),
             ["evidence"] = evidence,

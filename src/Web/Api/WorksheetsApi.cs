@@ -1,6 +1,5 @@
 using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue;
-using HeirloomArchive.Sewing;
 using HeirloomArchive.Worksheets;
 using Marten;
 

@@ -90,6 +90,11 @@ internal sealed class Recorded
     public JsonObject? OfSection(WorksheetRequest request, int section) =>
         request.Sections.Count == 0 ? Tucks : request.Sections[section].Technique is { } id ? Find(Garment, id) : null;
 
+    /// <summary>Whether its tucks are planned: the one run, or those of a section.</summary>
+    public bool IsPlanned(WorksheetRequest request, JsonObject technique) => request.Sections.Count == 0
+        ? technique == Tucks
+        : request.Sections.Any(s => s.Insertion is null && s.Technique == technique["id"].Text());
+
     /// <summary>A word field's slug or own word.</summary>
     public static string Word(JsonNode? node) => node is JsonObject own ? own["own"].Text() : node.Text();
 

@@ -71,7 +71,7 @@ internal static class Telling
     }
 
     /// <summary>The chosen techniques that are not planned: lace, stitches, notes and their pictures.</summary>
-    public static JsonArray Also(Recorded recorded) => new([.. recorded.Techniques.Where(t => t != recorded.Tucks).Select(t => new JsonObject
+    public static JsonArray Also(WorksheetRequest request, Recorded recorded) => new([.. recorded.Techniques.Where(t => !recorded.IsPlanned(request, t)).Select(t => new JsonObject
     {
         ["technique"] = t["id"].Text(),
         ["text"] = $"{Capital(Recorded.Said("techniques", t["kind"]))}{Described(t)}.",

@@ -241,21 +241,23 @@ internal sealed class Sheet : IDisposable
 
     public IReadOnlyList<string> Wrap(string text, XFont font, double width)
     {
+        // The faces are set without kerning, so a line is as wide as its words and the blanks between; words are measured once.
+        var blank = Measure("n n", font) - Measure("nn", font);
         List<string> lines = [];
         foreach (var paragraph in text.ReplaceLineEndings("\n").Split('\n').Select(Letters.Printable))
         {
-            var line = "";
+            var (line, taken) = ("", 0.0);
             foreach (var word in paragraph.Split(' ').SelectMany(w => Pieces(w, font, width)))
             {
-                var longer = line.Length == 0 ? word : $"{line} {word}";
-                if (line.Length > 0 && Measure(longer, font) > width)
+                var wide = Measure(word, font);
+                if (line.Length > 0 && taken + blank + wide > width)
                 {
                     lines.Add(line);
-                    line = word;
+                    (line, taken) = (word, wide);
                 }
                 else
                 {
-                    line = longer;
+                    (line, taken) = line.Length == 0 ? (word, wide) : ($"{line} {word}", taken + blank + wide);
                 }
             }
 
