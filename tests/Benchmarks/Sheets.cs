@@ -33,7 +33,7 @@ public static class Sheets
 
     private static void Tell(string what, Func<object> work)
     {
-        const int warm = 10, measured = 20;
+        const int warm = 60, measured = 20;
         var times = new List<double>();
         var used = TimeSpan.Zero;
         for (var i = 0; i < warm + measured; i++)
