@@ -20,6 +20,7 @@ public static class Api
     public static IServiceCollection AddApi(this IServiceCollection services) => services
         .AddProblemDetails(problems => problems.CustomizeProblemDetails = Explain)
         .AddExceptionHandler<Refusals>()
+        .AddSingleton<MadeUpKeeping>()
         .AddOpenApi();
 
     /// <summary>All routes under <c>/api</c>, and the description of them.</summary>

@@ -1,21 +1,14 @@
-using System.Text;
 using System.Text.Json.Nodes;
-using HeirloomArchive.Catalogue;
 using HeirloomArchive.Pictures;
-using HeirloomArchive.Sewing;
 using HeirloomArchive.Worksheets;
 using Marten;
 using Microsoft.AspNetCore.Mvc;
-using Microsoft.AspNetCore.WebUtilities;
-using Microsoft.Net.Http.Headers;
 
 namespace HeirloomArchive.Web.Api;
 
 /// <summary>What came of a worksheet, with its picture if she sends one: JSON, or the same fields and <c>file</c> as a form.</summary>
 public static class MadeUpApi
 {
-    private const int LongestField = 16 * 1024;
-
     public static void MapMadeUp(this IEndpointRouteBuilder app)
     {
         var made = app.MapGroup("/api/worksheets/{id:guid}/made-up").WithTags("Worksheets");
@@ -33,28 +26,16 @@ public static class MadeUpApi
     }
 
     private static async Task<IResult> Add(
-        Guid id, HttpContext http, IDocumentStore store, Uploads uploads, PictureStore pictures, TimeProvider clock, CancellationToken ct)
+        Guid id, HttpContext http, MadeUpKeeping keeping, PictureStore pictures, PictureLimits limits, IDocumentStore store, CancellationToken ct)
     {
         List<IncomingFile> files = [];
         try
         {
-            var form = MediaTypeHeaderValue.TryParse(http.Request.ContentType, out var type) && type.MediaType.Equals("multipart/form-data", StringComparison.OrdinalIgnoreCase);
-            var body = form ? await Receive(http.Request, files, pictures, ct) : await Body.ReadObject(http.Request, ct);
+            var body = Multipart.Is(http.Request)
+                ? Object(await Multipart.Receive(http.Request, files, pictures, limits, ["date", "cloth", "finished", "note"], ct))
+                : await Body.ReadObject(http.Request, ct);
             var worksheet = await WorksheetsApi.Find(id, store, ct);
-            var made = MadeUp.Read(body, worksheet, DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime));
-            if (files.Count > 0)
-            {
-                await uploads.TakeFor(files, id, (session, picture) =>
-                {
-                    made.Picture = picture;
-                    session.Insert(made);
-                }, ct);
-            }
-            else
-            {
-                await Keep(made, store, ct);
-            }
-
+            var made = await keeping.Keep(worksheet, body, files, ct);
             http.Response.Headers.Location = $"/api/worksheets/{id}/made-up";
             return Api.Json(made.ToJson(worksheet), StatusCodes.Status201Created);
         }
@@ -64,68 +45,7 @@ public static class MadeUpApi
         }
     }
 
-    private static async Task Keep(MadeUp made, IDocumentStore store, CancellationToken ct)
-    {
-        await using var session = store.LightweightSession();
-        if (made.Picture is { } picture && await session.LoadAsync<PictureOwner>(picture, ct) is null)
-        {
-            throw new FaultException("picture", $"No picture has the id {picture}.");
-        }
-
-        session.Insert(made);
-        await session.SaveChangesAsync(ct);
-    }
-
-    /// <summary>The fields as an object of texts; the one file is streamed to disk.</summary>
-    private static async Task<JsonObject> Receive(HttpRequest request, List<IncomingFile> files, PictureStore pictures, CancellationToken ct)
-    {
-        var reader = new MultipartReader(PicturesApi.Boundary(request), request.Body);
-        JsonObject fields = [];
-        try
-        {
-            while (await reader.ReadNextSectionAsync(ct) is { } section)
-            {
-                var name = ContentDispositionHeaderValue.TryParse(section.ContentDisposition, out var disposition)
-                    ? HeaderUtilities.RemoveQuotes(disposition.Name).ToString() : "";
-                if (name == "file" ? files.Count > 0 : fields.ContainsKey(name))
-                {
-                    throw new FaultException(name, "This field comes twice; send it once.", FaultKind.Unreadable);
-                }
-
-                if (name == "file")
-                {
-                    files.Add(await pictures.Receive(section.Body, ct));
-                }
-                else
-                {
-                    fields[name] = await Text(name, section.Body, ct);
-                }
-            }
-        }
-        catch (Exception e) when (PicturesApi.IsCutOff(e))
-        {
-            throw new FaultException("", "The form is not well-formed multipart/form-data, or was cut off on the way.", FaultKind.Unreadable);
-        }
-
-        return fields;
-    }
-
-    private static async Task<string?> Text(string name, Stream body, CancellationToken ct)
-    {
-        var bytes = new byte[LongestField + 1];
-        var length = await body.ReadAtLeastAsync(bytes, bytes.Length, throwOnEndOfStream: false, ct);
-        if (length > LongestField)
-        {
-            throw new FaultException(name, $"This field is longer than {LongestField} bytes; write less.");
-        }
-
-        try
-        {
-            return new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(bytes, 0, length) is { Length: > 0 } text ? text : null;
-        }
-        catch (DecoderFallbackException)
-        {
-            throw new FaultException(name, "This field is not UTF-8 text.", FaultKind.Unreadable);
-        }
-    }
+    // A field left blank in a form is one left out.
+    private static JsonObject Object(IReadOnlyDictionary<string, string> texts) =>
+        new(texts.Where(t => t.Value.Length > 0).Select(t => KeyValuePair.Create(t.Key, (JsonNode?)t.Value)));
 }

@@ -1,12 +1,9 @@
-using System.Text;
 using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Pictures;
 using HeirloomArchive.Search;
-using HeirloomArchive.Sewing;
 using Marten;
 using Microsoft.AspNetCore.Mvc;
-using Microsoft.AspNetCore.WebUtilities;
 using Microsoft.Net.Http.Headers;
 
 namespace HeirloomArchive.Web.Api;
@@ -15,10 +12,6 @@ namespace HeirloomArchive.Web.Api;
 public static class PicturesApi
 {
     internal const long LargestUpload = 1_000_000_000;
-    private const int LongestCaption = 16 * 1024;
-
-    // What the reader of the form throws; a failure of the disk carries the system's number instead and is no fault of the sender's.
-    private const int PlainIOException = unchecked((int)0x80131620);
 
     public static void MapPictures(this IEndpointRouteBuilder app)
     {
@@ -41,7 +34,9 @@ public static class PicturesApi
         List<IncomingFile> files = [];
         try
         {
-            var caption = await Receive(http.Request, files, store, limits, ct);
+            var texts = await Multipart.Receive(http.Request, files, store, limits, ["caption"], ct);
+            Multipart.NeedsFile(files);
+            var caption = texts.GetValueOrDefault("caption") is { Length: > 0 } said ? said : null;
             var taken = await uploads.Take(id, files, caption, Versions.Owner, ct);
             if (taken.Position is { } position)
             {
@@ -75,77 +70,6 @@ public static class PicturesApi
         }
 
         return answer;
-    }
-
-    /// <summary>Streams the files to disk as they come, and answers the caption.</summary>
-    private static async Task<string?> Receive(
-        HttpRequest request, List<IncomingFile> files, PictureStore store, PictureLimits limits, CancellationToken ct)
-    {
-        var reader = new MultipartReader(Boundary(request), request.Body);
-        string? caption = null;
-        try
-        {
-            while (await reader.ReadNextSectionAsync(ct) is { } section)
-            {
-                var name = ContentDispositionHeaderValue.TryParse(section.ContentDisposition, out var disposition)
-                    ? HeaderUtilities.RemoveQuotes(disposition.Name).ToString() : "";
-                if (name == "file")
-                {
-                    if (files.Count == limits.Files)
-                    {
-                        throw new BadHttpRequestException($"At most {limits.Files} files are taken at once; send the rest after.", StatusCodes.Status413PayloadTooLarge);
-                    }
-
-                    files.Add(await store.Receive(section.Body, ct));
-                }
-                else if (name == "caption" && caption is null)
-                {
-                    caption = await ReadCaption(section.Body, ct);
-                }
-                else
-                {
-                    throw new FaultException(name, $"The field \"{(name.Length > 60 ? name[..60] + "…" : name)}\" is not known here or comes twice; send file (one or more) and one caption.", FaultKind.Unreadable);
-                }
-            }
-        }
-        catch (Exception e) when (IsCutOff(e))
-        {
-            throw new FaultException("", "The upload is not well-formed multipart/form-data, or was cut off on the way.", FaultKind.Unreadable);
-        }
-
-        return files.Count > 0 ? caption is "" ? null : caption
-            : throw new FaultException("file", "The upload has no file; send one or more in the field file.", FaultKind.Unreadable);
-    }
-
-    /// <summary>What reading a form throws when it is not well-formed or ends too soon.</summary>
-    internal static bool IsCutOff(Exception e) => e is InvalidDataException || (e.GetType() == typeof(IOException) && e.HResult == PlainIOException);
-
-    internal static string Boundary(HttpRequest request) =>
-        MediaTypeHeaderValue.TryParse(request.ContentType, out var type)
-            && type.MediaType.Equals("multipart/form-data", StringComparison.OrdinalIgnoreCase)
-            && HeaderUtilities.RemoveQuotes(type.Boundary).ToString() is { Length: > 0 and <= 200 } boundary
-            ? boundary
-            : throw new BadHttpRequestException(
-                "Pictures are sent as multipart/form-data with a boundary, in the field file.", StatusCodes.Status415UnsupportedMediaType);
-
-    private static async Task<string> ReadCaption(Stream body, CancellationToken ct)
-    {
-        var bytes = new byte[LongestCaption + 1];
-        var length = await body.ReadAtLeastAsync(bytes, bytes.Length, throwOnEndOfStream: false, ct);
-        if (length > LongestCaption)
-        {
-            throw new FaultException("caption", $"The caption is longer than {LongestCaption} bytes; put the rest in the description.");
-        }
-
-        try
-        {
-            var caption = new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(bytes, 0, length).Trim();
-            return caption.Contains('\0') ? throw new FaultException("caption", "The caption holds the control character U+0000; leave it out.") : caption;
-        }
-        catch (DecoderFallbackException)
-        {
-            throw new FaultException("caption", "The caption is not UTF-8 text.", FaultKind.Unreadable);
-        }
     }
 
     private static async Task<IResult> Original(Guid pid, HttpResponse response, IDocumentStore documents, PictureStore store, CancellationToken ct)

@@ -13,6 +13,9 @@ public sealed class SheetModel(Archive archive, IDocumentStore documents, TimePr
     /// <summary>The version of the piece's record now, when it is not the one this was made from; null when nothing moved.</summary>
     public long? NowAt { get; private set; }
 
+    /// <summary>How many times it has been made up.</summary>
+    public int MadeUp { get; private set; }
+
     public IReadOnlyList<Printer> Printers { get; private set; } = [];
 
     /// <summary>The printer form, when what was typed can't stand.</summary>
@@ -83,6 +86,7 @@ public sealed class SheetModel(Archive archive, IDocumentStore documents, TimePr
 
         await using var session = Documents.QuerySession();
         Printers = await session.Query<Printer>().OrderBy(p => p.Name).ThenBy(p => p.Id).ToListAsync(ct);
+        MadeUp = await session.Query<MadeUp>().CountAsync(m => m.Worksheet == id, ct);
         if (Sheet.Garment is { } garment && await archive.Find(garment, ct) is { } piece && piece.Version != Sheet.RecordVersion)
         {
             NowAt = piece.Version;
