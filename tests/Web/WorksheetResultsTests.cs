@@ -50,6 +50,31 @@ public sealed class WorksheetResultsTests(ArchiveHost host) : IClassFixture<Arch
         Assert.Equal(sheet.ToJsonString(), (await Get(at)).ToJsonString());
     }
 
+    [Fact] public async Task A_picture_goes_with_what_came_of_it_and_a_false_one_keeps_neither()
+    {
+        var (_, sheet) = await Post("/api/worksheets", Five);
+        var at = $"/api/worksheets/{sheet["id"]}/made-up";
+        using var picture = new MemoryStream();
+        using (var image = new SixLabors.ImageSharp.Image<SixLabors.ImageSharp.PixelFormats.Rgb24>(400, 300))
+        {
+            SixLabors.ImageSharp.ImageExtensions.SaveAsPng(image, picture);
+        }
+
+        using var answer = await host.Client.PostAsync(at, Form(picture.ToArray()), Ct);
+        Assert.Equal(HttpStatusCode.Created, answer.StatusCode);
+        var made = JsonNode.Parse(await answer.Content.ReadAsStringAsync(Ct))!;
+        Assert.Equal(picture.ToArray(), await host.Client.GetByteArrayAsync($"/api/pictures/{made["picture"]}/original", Ct));
+
+        using var refused = await host.Client.PostAsync(at, Form("<svg/>"u8.ToArray()), Ct);
+        Assert.Equal(HttpStatusCode.UnsupportedMediaType, refused.StatusCode);
+        Assert.Equal(1, (await Get(at))["total"]!.GetValue<int>());
+    }
+
+    private static MultipartFormDataContent Form(byte[] file) => new()
+    {
+        { new StringContent("2026-02-01"), "date" }, { new StringContent("5 1/2 in"), "finished" }, { new ByteArrayContent(file), "file", "made.png" },
+    };
+
     [Theory]
     [InlineData("made-up", """{"date":"2026-01-05","finished":"9 in"}""", 422, "finished")]
     [InlineData("made-up", """{"date":"2026-01-05","finished":"5 in","picture":"018f3c3e-0000-7000-8000-00000000dead"}""", 422, "picture")]
