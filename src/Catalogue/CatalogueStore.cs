@@ -51,6 +51,7 @@ public static class CatalogueStore
         o.Schema.For<Garment>().Duplicate(g => g.IsAside);
         o.Schema.For<NumberReservation>();
         o.Schema.For<PictureOwner>().Index(p => p.Garment);
+        o.Schema.For<OwnWord>();
     }
 
     /// <summary>Registers the room's door; the host adds Marten with <see cref="Configure"/>.</summary>
@@ -58,6 +59,7 @@ public static class CatalogueStore
     {
         services.TryAddSingleton(TimeProvider.System);
         services.TryAddSingleton<Archive>();
-        return services;
+        services.AddSingleton<OwnWords>();
+        return services.AddHostedService(provider => provider.GetRequiredService<OwnWords>());
     }
 }

@@ -195,7 +195,7 @@ public static class GarmentShape
     private static Dictionary<string, IReadOnlyList<Field>> Rows(params (string Kinds, Field[] Fields)[] rows)
     {
         var named = rows.SelectMany(r => r.Kinds.Split(" / "), (r, kind) => (kind, r.Fields)).ToDictionary(r => r.kind, r => (IReadOnlyList<Field>)r.Fields);
-        foreach (var word in Words.In("techniques").Where(w => !named.ContainsKey(w.Slug)))
+        foreach (var word in Thesaurus.OfTrade.In("techniques").Where(w => !named.ContainsKey(w.Slug)))
         {
             named[word.Slug] = Others;
         }

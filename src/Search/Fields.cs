@@ -22,6 +22,9 @@ internal static class Fields
     /// <summary>Words of the trade as <c>facet/slug</c>.</summary>
     public const string Trade = "trade";
 
+    /// <summary>Words of one's own on a garment, as <c>facet/what was typed</c>.</summary>
+    public const string OwnText = "ownText";
+
     /// <summary>Every length of an entry or said of a garment, in nanometres.</summary>
     public const string Length = "length";
 

@@ -8,7 +8,7 @@ namespace HeirloomArchive.Search;
 internal static class GarmentBlock
 {
     /// <summary>The layout of the documents. Raise it when a field is added or means something else.</summary>
-    public const int Layout = 1;
+    public const int Layout = 2;
 
     // A term may have 32 766 bytes; a longer value could not be typed as a filter anyway.
     private const int LongestTerm = 8_000;
@@ -85,6 +85,11 @@ internal static class GarmentBlock
         Text(document, [.. text.Labels, .. text.Free]);
         Trade(document, text.Chosen.Union(text.Told), text.Lengths.Union(text.ToldLengths));
 
+        foreach (var word in text.OwnTexts)
+        {
+            document.Add(new StringField(Fields.OwnText, Term(word), Field.Store.NO));
+        }
+
         var name = Parameter.Text(state["name"]) ?? "";
         var number = Parameter.Text(state["number"]);
         var dated = Parameter.Text(state["dated"]);
@@ -126,7 +131,7 @@ internal static class GarmentBlock
     {
         foreach (var parameter in parameters)
         {
-            foreach (var value in parameter.Read(entry).OfType<string>().Select(Term).Distinct())
+            foreach (var value in parameter.Read(entry).OfType<string>().Select(parameter.Meant).Select(Term).Distinct())
             {
                 document.Add(new StringField(parameter.Name, value, Field.Store.NO));
                 if (parameter.Facet)

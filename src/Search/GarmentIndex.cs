@@ -109,6 +109,10 @@ public sealed class GarmentIndex : IDisposable
     /// <summary>What a half-typed sentence may mean: what is understood of it, then the words its end may become.</summary>
     public JsonArray Suggest(string q) => Answer.ToJson(Suggestions.For(q, Has));
 
+    /// <summary>The words of one's own that stand in the garments and are no words of the thesaurus, the most used first.</summary>
+    /// <exception cref="IndexNotReadyException">There is no usable index yet.</exception>
+    public IReadOnlyList<OwnText> OwnTexts() => Ask(index => index.Ask(OwnText.In));
+
     /// <summary>Garments in the index.</summary>
     public int Count => Ask(index => index.Count);
 

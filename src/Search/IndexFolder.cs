@@ -16,6 +16,7 @@ internal sealed class IndexFolder : IDisposable
     private readonly IndexWriter writer;
     private readonly SearcherManager searchers;
     private readonly System.Threading.Lock refreshing = new();
+    private readonly string wordsOf;
     private long written;
     private long shown;
     private long committed;
@@ -28,7 +29,7 @@ internal sealed class IndexFolder : IDisposable
         searchers = new SearcherManager(writer, applyAllDeletes: true, null);
         var known = writer.CommitData;
         Position = known.TryGetValue(Sequence, out var sequence) ? long.Parse(sequence, CultureInfo.InvariantCulture) : 0;
-        KnowsTodaysWords = !known.TryGetValue(Words, out var words) || words == Vocabulary.Trade.Fingerprint;
+        wordsOf = known.TryGetValue(Words, out var words) ? words : Vocabulary.Trade.Fingerprint;
     }
 
     public string FolderPath { get; }
@@ -37,7 +38,7 @@ internal sealed class IndexFolder : IDisposable
     public long Position { get; private set; }
 
     /// <summary>False when the thesaurus has changed since: it still answers, but should be built again.</summary>
-    public bool KnowsTodaysWords { get; }
+    public bool KnowsTodaysWords => wordsOf == Vocabulary.Trade.Fingerprint;
 
     /// <summary>Garments in it.</summary>
     public int Count
@@ -122,7 +123,7 @@ internal sealed class IndexFolder : IDisposable
 
         writer.SetCommitData(new Dictionary<string, string>
         {
-            [Layout] = Number(GarmentBlock.Layout), [Words] = Vocabulary.Trade.Fingerprint, [Sequence] = Number(position),
+            [Layout] = Number(GarmentBlock.Layout), [Words] = wordsOf, [Sequence] = Number(position),
         });
         writer.Commit();
         (Position, committed) = (position, upTo);

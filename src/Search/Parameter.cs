@@ -62,6 +62,9 @@ public sealed record Parameter(
 
     private static readonly Dictionary<string, Parameter> ByName = All.ToDictionary(p => p.Name);
 
+    /// <summary>What a value counts as: the slug of the word that it is, names or was merged into.</summary>
+    public string Meant(string value) => Words is null ? value : Catalogue.Words.Meant(Words, value);
+
     /// <summary>The techniques that are lace, so that the lace group asks them too.</summary>
     internal static readonly IReadOnlySet<string> LaceKinds = new HashSet<string> { "lace", "insertion", "edging", "embroidered-trim" };
 

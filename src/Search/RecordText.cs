@@ -48,6 +48,9 @@ internal sealed class RecordText
     /// <summary>Measures met in sentences.</summary>
     public HashSet<long> ToldLengths { get; } = [];
 
+    /// <summary>Words of one's own, as <c>laces/what was typed</c>.</summary>
+    public HashSet<string> OwnTexts { get; } = [];
+
     /// <summary>Reads one object of the record; <paramref name="place"/> is <c>garment</c> or the name of its list.</summary>
     public static RecordText Of(JsonObject entry, string place)
     {
@@ -60,7 +63,7 @@ internal sealed class RecordText
     public static IEnumerable<string> TradeOf(string facet, string slug)
     {
         var seen = new HashSet<string>();
-        for (string? at = slug; at is not null && seen.Add(at); at = Words.Find(facet, at)?.Broader)
+        for (string? at = Words.Meant(facet, slug); at is not null && seen.Add(at); at = Words.Find(facet, at)?.Broader)
         {
             yield return $"{facet}/{at}";
         }
@@ -71,6 +74,7 @@ internal sealed class RecordText
     {
         Free.AddRange(entry.Free);
         Told.UnionWith(entry.Told);
+        OwnTexts.UnionWith(entry.OwnTexts);
         ToldLengths.UnionWith(entry.ToldLengths);
     }
 
@@ -110,14 +114,13 @@ internal sealed class RecordText
                 Lengths.Add(Nanometres(mm));
                 break;
             case JsonObject own when own["own"] is not null:
-                Choose(own["own"]!.ToString(), null);
+                Own(own["own"]!.ToString(), FacetAt(key, place));
                 break;
             case JsonObject inner:
                 Walk(inner, place);
                 break;
             case JsonValue value when value.TryGetValue<string>(out var text):
-                var facet = FacetOf.GetValueOrDefault(key) ?? FacetOf.GetValueOrDefault($"{place}/{key}");
-                if (facet is not null)
+                if (FacetAt(key, place) is { } facet)
                 {
                     Choose(Words.Label(facet, text), (facet, text));
                 }
@@ -131,6 +134,18 @@ internal sealed class RecordText
                 }
 
                 break;
+        }
+    }
+
+    private static string? FacetAt(string key, string place) => FacetOf.GetValueOrDefault(key) ?? FacetOf.GetValueOrDefault($"{place}/{key}");
+
+    private void Own(string text, string? facet)
+    {
+        Choose(text, null);
+        if (facet is not null)
+        {
+            OwnTexts.Add($"{facet}/{text}");
+            Chosen.UnionWith(TradeOf(facet, text));
         }
     }
 

@@ -24,7 +24,7 @@ internal sealed record Condition(string Name, Group Group, IReadOnlyList<Filter>
 {
     /// <summary>A word parameter with its values, of which one must be met.</summary>
     public static Condition Of(Parameter parameter, IEnumerable<string> values) => new(parameter.Name, parameter.Group,
-        [new TermsFilter([.. values.Select(v => new Term(parameter.Name, GarmentBlock.Term(v)))])]);
+        [new TermsFilter([.. values.Select(v => new Term(parameter.Name, GarmentBlock.Term(parameter.Meant(v))))])]);
 }
 
 /// <summary>What was asked for, read from the parameters of an address.</summary>

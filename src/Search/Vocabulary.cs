@@ -48,12 +48,14 @@ internal sealed class Vocabulary
         (Severities, "slight", ["slight"]), (Severities, "moderate", ["moderate"]), (Severities, "severe", ["severe"]),
     ];
 
+    private static volatile Kept? latest;
+
     private readonly Dictionary<string, List<Meaning>> phrases = [];
     private readonly Dictionary<string, int> longestFrom = [];
 
-    private Vocabulary(IEnumerable<Word> words)
+    private Vocabulary(Thesaurus words)
     {
-        foreach (var word in words)
+        foreach (var word in words.All)
         {
             foreach (var phrase in PhrasesOf(word))
             {
@@ -67,12 +69,19 @@ internal sealed class Vocabulary
         }
 
         var all = string.Join('\n', phrases.OrderBy(p => p.Key, StringComparer.Ordinal).Select(p => $"{p.Key}={string.Join(',', p.Value)}"))
-            + string.Join('\n', words.Select(w => $"{w.Facet}/{w.Slug}={w.Label}<{w.Broader}"));
+            + string.Join('\n', words.All.Select(w => $"{w.Id}={w.Label}<{w.Broader}").Concat(words.All.Where(w => w.IsOwn).SelectMany(w => w.Synonyms, (w, name) => $"{w.Id}:{name}")).Concat(words.Merged.Select(w => $"{w.Id}>{w.MergedInto}")));
         Fingerprint = Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(all)))[..12];
     }
 
-    /// <summary>The words of the trade as they are today.</summary>
-    public static Vocabulary Trade { get; } = new(Words.All);
+    /// <summary>The words of the trade, and her own, as they are now.</summary>
+    public static Vocabulary Trade
+    {
+        get
+        {
+            var (words, last) = (Words.Now, latest);
+            return last is not null && last.Of == words ? last.Vocabulary : (latest = new(words, new(words))).Vocabulary;
+        }
+    }
 
     /// <summary>Changes with the words: text is indexed by them, so new words ask for a new index.</summary>
     public string Fingerprint { get; }
@@ -142,4 +151,6 @@ internal sealed class Vocabulary
             meanings.Add(meaning);
         }
     }
+
+    private sealed record Kept(Thesaurus Of, Vocabulary Vocabulary);
 }

@@ -32,7 +32,7 @@ public class WordsTests
         Assert.Equal(FirstDay.Select(row => row.Data.Item1).Order(), Words.FacetNames.Order());
 
     [Fact] public void Every_word_has_a_label_and_one_sentence_that_defines_it() =>
-        Assert.All(Words.All, word =>
+        Assert.All(Thesaurus.OfTrade.All, word =>
         {
             Assert.True(char.IsUpper(word.Label[0]), word.Slug);
             Assert.True(word.Definition.Length > 15 && word.Definition.EndsWith('.'), word.Slug);
@@ -40,11 +40,11 @@ public class WordsTests
         });
 
     [Fact] public void Slugs_are_lower_case_with_hyphens() =>
-        Assert.All(Words.All, word => Assert.Matches("^[a-z]+(-[a-z]+)*$", word.Slug));
+        Assert.All(Thesaurus.OfTrade.All, word => Assert.Matches("^[a-z]+(-[a-z]+)*$", word.Slug));
 
     [Fact] public void A_typed_word_means_one_thing_in_a_facet()
     {
-        var doubled = Words.All
+        var doubled = Thesaurus.OfTrade.All
             .SelectMany(word => word.Synonyms.Append(word.Label).Append(word.Slug.Replace('-', ' '))
                 .Select(typed => (word.Facet, Typed: typed.ToLowerInvariant(), word.Slug)).Distinct())
             .GroupBy(x => (x.Facet, x.Typed))
@@ -54,7 +54,7 @@ public class WordsTests
     }
 
     [Fact] public void A_broader_word_is_in_the_same_facet_and_never_leads_back() =>
-        Assert.All(Words.All.Where(w => w.Broader is not null), word =>
+        Assert.All(Thesaurus.OfTrade.All.Where(w => w.Broader is not null), word =>
         {
             var seen = new HashSet<string> { word.Slug };
             for (var up = word.Broader; up is not null; up = Words.Find(word.Facet, up)!.Broader)
@@ -63,6 +63,39 @@ public class WordsTests
                 Assert.True(seen.Add(up), $"{word.Facet}/{word.Slug} is broader than itself");
             }
         });
+
+    [Fact] public void There_are_as_many_terms_as_the_trade_needs_and_every_facet_has_some() =>
+        Assert.Multiple(
+            () => Assert.True(Thesaurus.OfTrade.All.Count >= 370, $"{Thesaurus.OfTrade.All.Count} terms"),
+            () => Assert.All(Thesaurus.OfTrade.FacetNames, facet => Assert.True(Thesaurus.OfTrade.In(facet).Count >= 15, facet)));
+
+    [Fact] public void A_name_means_one_thing_in_a_facet_however_it_is_written() =>
+        Assert.Empty(Thesaurus.OfTrade.All
+            .SelectMany(word => word.Synonyms.Append(word.Label).Append(word.Slug).Select(name => (word.Facet, Name: Thesaurus.Fold(name), word.Slug)).Distinct())
+            .GroupBy(x => (x.Facet, x.Name)).Where(g => g.Count() > 1).Select(g => $"{g.Key}: {string.Join(" and ", g.Select(x => x.Slug))}"));
+
+    [Fact] public void Every_related_word_is_there_and_names_it_in_turn() =>
+        Assert.All(Thesaurus.OfTrade.All, word => Assert.All(word.Related, id =>
+        {
+            var parts = id.Split('/');
+            var other = Thesaurus.OfTrade.Find(parts[0], parts[1]);
+            Assert.True(other is not null, $"{word.Id}: {id} is missing");
+            Assert.Contains(word.Id, other.Related);
+        }));
+
+    [Fact] public void Notes_are_sentences_and_titles_are_there()
+    {
+        Assert.All(Thesaurus.OfTrade.All.Where(w => w.Note is not null), word => Assert.EndsWith(".", word.Note, StringComparison.Ordinal));
+        Assert.All(Thesaurus.OfTrade.FacetNames, facet => Assert.True(char.IsUpper(Thesaurus.OfTrade.Title(facet)[0]), facet));
+    }
+
+    [Theory]
+    [InlineData("laces", "Beggar’s Lace", "torchon")]
+    [InlineData("laces", "irish-crochet", "irish-crochet")]
+    [InlineData("cloth", "Point d’Esprit", "point-desprit")]
+    [InlineData("laces", "nothing of the kind", "nothing of the kind")]
+    [InlineData("colours", "white", "white")]
+    public void A_value_counts_as_the_word_it_names(string facet, string value, string slug) => Assert.Equal(slug, Words.Meant(facet, value));
 
     [Theory]
     [InlineData("laces", "val lace", "valenciennes")]

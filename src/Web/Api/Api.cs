@@ -10,7 +10,7 @@ public static class Api
     /// <summary>The most a JSON body may weigh, in bytes; a whole garment with its 2 000 entries is well below.</summary>
     public const int LargestBody = 4 * 1024 * 1024;
 
-    private static readonly JsonSerializerOptions Writing = new(JsonSerializerDefaults.Web)
+    internal static readonly JsonSerializerOptions Writing = new(JsonSerializerDefaults.Web)
     {
         // The answers are JSON and say so; "≈ 3/8 in" and "1½" stay readable.
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
@@ -32,6 +32,7 @@ public static class Api
         app.MapPictures();
         app.MapSearch();
         app.MapPlans();
+        app.MapWords();
         app.MapWorksheets();
         app.MapWorksheetPrints();
         app.MapMadeUp();

@@ -38,6 +38,7 @@ public sealed class Refusals(IProblemDetailsService problems) : IExceptionHandle
             ("version", e.Version), ("differs", e.Differs.DeepClone())),
         TakenException e => Problem(409, "The number is taken.", e.Message,
             ("number", e.Number), ("garment", e.Garment), ("name", e.Name)),
+        WordConflictException e => Problem(409, "The words stay as they are.", e.Message),
         SetAsideException e => Problem(409, "The piece is set aside.", e.Message),
         RefusedException e => Refused(e),
         IndexNotReadyException e => Problem(503, "The index is being built.", e.Message),

@@ -247,6 +247,11 @@ public sealed class BadInputTests(ArchiveHost host) : IClassFixture<ArchiveHost>
         ("POST", "/api/plans/tucks", "json"),
         ("POST", "/api/plans/fit", "json"),
         .. AllSums.InOrder.Select(s => ("POST", $"/api/plans/{s.Slug}", "json")),
+        ("POST", "/api/words/{facet}", "json"),
+        ("PUT", "/api/words/{facet}/{slug}", "json"),
+        ("DELETE", "/api/words/{facet}/{slug}", "none"),
+        ("POST", "/api/words/{facet}/{slug}/merge", "json"),
+        ("POST", "/api/words/{facet}/{slug}/unmerge", "none"),
         ("POST", "/api/worksheets", "json"),
         ("PUT", "/api/worksheets/{id:guid}/ticks", "json"),
         ("POST", "/api/worksheets/{id:guid}/made-up", "json"),
@@ -254,12 +259,13 @@ public sealed class BadInputTests(ArchiveHost host) : IClassFixture<ArchiveHost>
         ("POST", "/api/printers", "json"),
     ];
 
-    private JsonObject? piece, sheet;
+    private JsonObject? piece, sheet, word;
 
     private async Task<IEnumerable<(string Method, string Path, string Kind)>> Routes()
     {
         piece ??= await Enter("""{"name":"Blouse for bad input","techniques":[{"kind":"tucks"}],"examinations":[{"date":"2026-03-01"}],"condition":[{"what":"tear"}],"repairs":[{"method":"darn"}]}""");
         sheet ??= await Enter("""{"plan":{"groups":[{"tucks":1,"width":"1/8 in"}]}}""", "/api/worksheets");
+        word ??= await Enter($$"""{"label":"Word for bad input {{Guid.NewGuid():N}}"}""", "/api/words/laces");
         return Table.Select(t => (t.Method, Fill(t.Route), t.Kind));
     }
 
@@ -268,6 +274,12 @@ public sealed class BadInputTests(ArchiveHost host) : IClassFixture<ArchiveHost>
         if (route.Contains("worksheets", StringComparison.Ordinal))
         {
             return route.Replace("{id:guid}", sheet!["id"]!.GetValue<string>(), StringComparison.Ordinal);
+        }
+
+        if (route.Contains("{facet}", StringComparison.Ordinal))
+        {
+            return route.Replace("{facet}/{slug}", word!["id"]!.GetValue<string>()["/api/words/".Length..], StringComparison.Ordinal)
+                .Replace("{facet}", "laces", StringComparison.Ordinal);
         }
 
         var list = route.Split('/') is { Length: > 4 } parts ? parts[4] : "";

@@ -39,7 +39,7 @@ public static class ExamplesFacets
 
     private static ExamplesModel.FacetView View(string name, JsonArray counted, Asked asked)
     {
-        var chosen = asked.Where(p => p.Key == name).Select(p => p.Value!).ToHashSet();
+        var chosen = asked.Where(p => p.Key == name).Select(p => Parameter.Find(name)?.Meant(p.Value!) ?? p.Value!).ToHashSet();
         var values = counted.OfType<JsonObject>().Select(v => (Value: v["value"]!.ToString(), Count: Say.Number(v["count"]))).ToList();
         values.AddRange(chosen.Where(c => values.TrueForAll(v => v.Value != c)).Select(c => (c, 0L)));
         return new(name, Labels.GetValueOrDefault(name, Say.Plain(name)),
