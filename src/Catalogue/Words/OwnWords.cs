@@ -154,7 +154,11 @@ public sealed class OwnWords(IDocumentStore store, TimeProvider clock, ILogger<O
             }
             catch (Exception e) when (e is NpgsqlException or Marten.Exceptions.MartenCommandException or TimeoutException or InvalidOperationException or IOException)
             {
-                log.LogWarning(e, "Words of one's own could not be read; it tries again.");
+                if (!stoppingToken.IsCancellationRequested)
+                {
+                    log.LogWarning(e, "Words of one's own could not be read; it tries again.");
+                }
+
                 await Task.Delay(Poll, stoppingToken).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
             }
         }
