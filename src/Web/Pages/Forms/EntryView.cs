@@ -6,20 +6,45 @@ namespace HeirloomArchive.Web.Pages.Forms;
 /// <summary>One entry of a list, for <c>_Entry.cshtml</c>: the fields that its kind has, in a good order to ask for them.</summary>
 public sealed record EntryView(Form Form, string List, RecordType Shape, string Prefix)
 {
-    // What it is comes before where it is; how it was sewn after its measures.
-    private static readonly string[] First =
-        ["id", "kind", "tuckKind", "lace", "trim", "date", "what", "method", "part", "side", "groups", "severity", "attention"];
+    private static readonly string[] What =
+        ["id", "kind", "tuckKind", "lace", "trim", "laceMade", "form", "work", "stitches", "motif", "seam", "hemKind", "fastening", "original", "date", "what", "method", "word", "use", "fibre", "weave", "weight"];
+
+    private static readonly string[] Where = ["part", "side", "face", "at"];
+    private static readonly string[] Sewing = ["sewn", "handStitch", "thread"];
+    private static readonly string[] Evidence = ["evidence", "sure", "remains", "traces"];
+    private static readonly string[] Last = ["repeats", "note", "pictures"];
+
+    // Of a finding what matters most comes first; a technique's measures have no list, they are what its kind adds.
+    private static readonly string[] First = [.. What, .. Where, "groups", "severity", "attention"];
 
     public bool IsTucks => Shape is KindedType && Kind == "tucks";
 
-    public IReadOnlyList<Field> Fields
-    {
-        get
-        {
-            var fields = Shape.FieldsOf(Kind is { } kind ? new JsonObject { ["kind"] = kind } : []);
-            return [.. fields.OrderBy(f => Array.IndexOf(First, f.Name) is >= 0 and var place ? place : f.Name is "note" or "pictures" ? 99 : First.Length)];
-        }
-    }
+    public IReadOnlyList<Field> Fields =>
+        [.. All.OrderBy(f => Array.IndexOf(First, f.Name) is >= 0 and var place ? place : f.Name is "note" or "pictures" ? 99 : First.Length)];
+
+    /// <summary>
+    /// A technique is asked for in the order one looks: what it is, where, its measures, how it is sewn, what shows that.
+    /// All else is one step without a name.
+    /// </summary>
+    public IReadOnlyList<(string? Title, IReadOnlyList<Field> Fields)> Steps => Shape is not KindedType
+        ? [(null, Fields)]
+        :
+        [
+            .. new (string? Title, IReadOnlyList<Field> Fields)[]
+            {
+                ("What it is", Named(What.Except(Sewing))), ("Where it is", Named(Where)),
+                ("How it measures", [.. Fields.Where(f => !What.Concat(Where).Concat(Sewing).Concat(Evidence).Concat(Last).Contains(f.Name))]),
+                ("How it is sewn", Named(Sewing)), ("What shows it", Named(Evidence)), (null, Named(Last)),
+            }.Where(s => s.Fields.Count > 0),
+        ];
+
+    private IReadOnlyList<Field> All => Shape.FieldsOf(Kind is { } kind ? new JsonObject { ["kind"] = kind } : []);
 
     private string? Kind => Form.At((Prefix.Length == 0 ? "" : Prefix) + "kind") is JsonValue slug ? slug.ToString() : null;
+
+    private IReadOnlyList<Field> Named(IEnumerable<string> names)
+    {
+        var asked = names.ToArray();
+        return [.. All.Where(f => asked.Contains(f.Name)).OrderBy(f => Array.IndexOf(asked, f.Name))];
+    }
 }

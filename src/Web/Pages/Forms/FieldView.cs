@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue;
+using HeirloomArchive.Catalogue.Dating;
 using HeirloomArchive.Web.Pages.Reading;
 
 namespace HeirloomArchive.Web.Pages.Forms;
@@ -31,8 +32,8 @@ public sealed record FieldView(Form Form, string Path, Field Field, Ask Ask, boo
     /// <summary>The values of a closed list or of a facet, each with its label.</summary>
     public IReadOnlyList<(string Value, string Label)> Choices => Of(Field.Type, Form.Garment);
 
-    /// <summary>A date in words, where it can be written so that it can be searched for.</summary>
-    public string? Offer => Field.Type is DateType && Text.Length > 0 && !Edtf.TryParse(Text, out _, out _) ? DateWords.Offer(Text) : null;
+    /// <summary>What a date was understood as, where it is not written as it is recorded or could be meant otherwise; else null.</summary>
+    public SpokenDate? Spoken => Field.Type is DateType && Text.Length > 0 && SpokenDate.Read(Text) is var heard && (heard.Edtf != Text || heard.Either.Count > 0) ? heard : null;
 
     private static IReadOnlyList<(string, string)> Of(FieldType type, JsonObject? garment) => type switch
     {

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using HeirloomArchive.Catalogue.Measuring;
 using HeirloomArchive.Sewing;
 
 namespace HeirloomArchive.Web.Pages.Forms;
@@ -95,13 +96,20 @@ public sealed class Form(JsonObject values)
     /// <summary>Adds a row to a list: <c>materials</c>, or of a kind: <c>techniques:tucks</c>.</summary>
     public void Add(string what)
     {
+        if (what == "measures:usual")
+        {
+            AddUsualMeasures();
+            return;
+        }
+
         var (path, kind) = what.Split(':') is [var p, var k] ? (p, k) : (what, null);
-        if (Holder(path) is not { } holder)
+        var cut = path.LastIndexOf('.');
+        if ((cut < 0 ? values : At(path[..cut])) is not JsonObject holder)
         {
             return;
         }
 
-        var name = path[(path.LastIndexOf('.') + 1)..];
+        var name = path[(cut + 1)..];
         var list = holder[name] as JsonArray;
         if (list is null)
         {
@@ -116,22 +124,17 @@ public sealed class Form(JsonObject values)
         Focus = $"{path}[{list.Count - 1}]";
     }
 
-    // What holds the field at a path; a part that nothing was typed into yet is made.
-    private JsonObject? Holder(string path)
+    /// <summary>Takes out the proposed measures that were not filled in.</summary>
+    public void DropProposals()
     {
-        var cut = path.LastIndexOf('.');
-        if (cut < 0)
+        if (values["measures"] is JsonArray rows)
         {
-            return values;
+            var proposed = KindMeasures.Of(Text("kind")).Measures;
+            foreach (var row in rows.OfType<JsonObject>().Where(r => r.Count == 2 && proposed.Any(m => r["name"]?.ToString() == m.Name && r["taken"]?.ToString() == m.Taken)).ToList())
+            {
+                rows.Remove(row);
+            }
         }
-
-        var part = path[..cut];
-        if (At(part) is null && part[^1] != ']' && Holder(part) is { } outer)
-        {
-            outer[part[(part.LastIndexOf('.') + 1)..]] = new JsonObject();
-        }
-
-        return At(part) as JsonObject;
     }
 
     /// <summary>Takes a row out: <c>techniques[1]</c>.</summary>
@@ -152,6 +155,17 @@ public sealed class Form(JsonObject values)
     /// <summary>A copy that may be changed, of a record or an entry.</summary>
     public static Form Of(JsonNode? record, JsonObject? garment = null) =>
         new(record?.DeepClone() as JsonObject ?? []) { Garment = garment };
+
+    private void AddUsualMeasures()
+    {
+        var rows = values["measures"] as JsonArray ?? [];
+        values["measures"] = rows;
+        foreach (var row in KindMeasures.Of(Text("kind")).Missing(rows).ToList())
+        {
+            Focus ??= $"measures[{rows.Count}]";
+            rows.Add((JsonNode)row);
+        }
+    }
 
     /// <summary>Whether a node says nothing.</summary>
     internal static bool IsBlank(JsonNode? node) => node switch

@@ -22,14 +22,19 @@ public abstract class FormPage(Archive archive, IndexFollower index) : PageModel
     /// <summary>The version that a save from this form replaces.</summary>
     public long Version { get; protected set; }
 
-    /// <summary>What was posted, by the shape asked for. With true she only adds a row, takes one out or takes an offer: nothing is saved.</summary>
+    /// <summary>What was posted, by the shape asked for. With true she only adds a row, takes one out, takes an offer or asks what was understood: nothing is saved.</summary>
     protected bool Rearranges(RecordType shape, JsonObject? garment = null)
     {
         var posted = Request.Form;
         var (add, remove, use) = (posted["add"].ToString(), posted["remove"].ToString(), posted["use"].ToString());
-        var rearranges = add.Length + remove.Length + use.Length > 0;
+        var rearranges = add.Length + remove.Length + use.Length + posted["show"].ToString().Length > 0;
         Version = long.TryParse(posted["version"], out var version) ? version : 0;
         Form = new(FormReader.Read(posted, shape, keepBlankRows: rearranges)) { Garment = garment };
+        if (!rearranges)
+        {
+            Form.DropProposals();
+        }
+
         if (add.Length > 0)
         {
             Form.Add(add);

@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Search;
+using HeirloomArchive.Sewing;
 using HeirloomArchive.Web.Pages.Forms;
 using HeirloomArchive.Web.Pages.Reading;
 using Microsoft.AspNetCore.Mvc;
@@ -31,6 +32,11 @@ public sealed class EntryModel(Archive archive, IndexFollower index) : FormPage(
         ? List == "techniques" && Form.At("kind") is { } kind ? $"New {Asking.One(List, kind.ToString())}" : $"New {Asking.One(List)}"
         : Say.Entry(List, kept!);
 
+    public bool IsTucks => List == "techniques" && Form.At("kind")?.ToString() == "tucks";
+
+    /// <summary>A run of tucks as the record would keep it, computed fields included; null for anything else.</summary>
+    public JsonObject? Understood { get; private set; }
+
     /// <summary>The fields that this form asks for.</summary>
     public static RecordType Shape(string list) => list == "pictures"
         ? new RecordType([.. GarmentShape.Picture.Fields.Where(f => OfPictures.Contains(f.Name))])
@@ -55,6 +61,7 @@ public sealed class EntryModel(Archive archive, IndexFollower index) : FormPage(
             Form.Put("date", DateTime.Now.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture));
         }
 
+        Understand(show: false);
         return Page();
     }
 
@@ -67,6 +74,7 @@ public sealed class EntryModel(Archive archive, IndexFollower index) : FormPage(
 
         if (Rearranges(Shape(list), state))
         {
+            Understand(show: Request.Form["show"].ToString().Length > 0);
             return Page();
         }
 
@@ -97,6 +105,21 @@ public sealed class EntryModel(Archive archive, IndexFollower index) : FormPage(
         return await Save(async () => (id, (await Archive.RemoveEntry(id, version, list, Guid.Parse(entry), Who, ct)).Position))
             ? ToPiece(id)
             : Page();
+    }
+
+    private void Understand(bool show)
+    {
+        List<Fault> faults = [];
+        if (!IsTucks || (IsNew && !show) || GarmentShape.Technique.Read(Form.Values.DeepClone(), "", faults) is not { } read)
+        {
+            return;
+        }
+
+        Understood = GarmentShape.Technique.Present(read) as JsonObject;
+        if (show)
+        {
+            Form.Faults = faults;
+        }
     }
 
     private async Task<bool> Load(Guid id, string list, string entry, CancellationToken ct)

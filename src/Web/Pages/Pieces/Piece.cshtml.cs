@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue;
+using HeirloomArchive.Catalogue.Dating;
 using HeirloomArchive.Pictures;
 using HeirloomArchive.Search;
 using HeirloomArchive.Web.Pages.Forms;
@@ -29,7 +30,7 @@ public sealed class PieceModel(Archive archive, IndexFollower index, Uploads upl
     public string Under => string.Join(" · ", new[]
     {
         State["number"]?.ToString() ?? "", Say.Word("kinds", State["kind"]),
-        State["dated"] is { } dated ? DateWords.Say(dated.ToString()) : State["datedText"]?.ToString() ?? "",
+        State["dated"] is { } dated ? DateInWords.Say(dated.ToString()) : State["datedText"]?.ToString() ?? "",
     }.Where(t => t.Length > 0));
 
     public IReadOnlyList<string> Marks => TileView.MarksOf(State);

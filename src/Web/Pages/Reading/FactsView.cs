@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue;
+using HeirloomArchive.Catalogue.Dating;
 using HeirloomArchive.Web.Pages.Forms;
 
 namespace HeirloomArchive.Web.Pages.Reading;
@@ -34,7 +35,7 @@ public sealed record FactsView(IReadOnlyList<(string Label, string Text)> Facts,
 
     private static string Text(Field field, JsonNode? value, JsonObject whole) =>
         // Her words are told beside the date only where they say more.
-        field.Name == "datedText" && whole["dated"] is { } dated && DateWords.Say(dated.ToString()) == value?.ToString() ? "" : Text(field, value);
+        field.Name == "datedText" && whole["dated"] is { } dated && DateInWords.Say(dated.ToString()) == value?.ToString() ? "" : Text(field, value);
 
     private static string Text(Field field, JsonNode? value) => field.Name == "groups" && value is JsonArray groups
         ? Say.Groups(new JsonObject { ["groups"] = groups.DeepClone() })

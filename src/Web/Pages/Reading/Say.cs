@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue;
+using HeirloomArchive.Catalogue.Dating;
 
 namespace HeirloomArchive.Web.Pages.Reading;
 
@@ -37,7 +38,7 @@ public static class Say
         (SpacingType, JsonObject o) => o["text"]?.ToString() ?? Record(SpacingType.Meanings, o),
         (FlagType, JsonValue v) => v.GetValue<bool>() ? "Yes" : "No",
         (ChoiceType, _) => Plain(value.ToString()),
-        (DateType, _) => DateWords.Say(value.ToString()),
+        (DateType, _) => DateInWords.Say(value.ToString()),
         (RecordType record, JsonObject o) => Record(record.FieldsOf(o), o),
         (ListType list, JsonArray items) => List(list, items),
         _ => value.ToString(),
@@ -52,7 +53,7 @@ public static class Say
             "techniques" => Technique(entry),
             "condition" => Word("findings", entry["what"]),
             "repairs" => Word("repairs", entry["method"]),
-            "examinations" => "Examination" + (entry["date"] is { } date ? ", " + DateWords.Say(date.ToString()) : ""),
+            "examinations" => "Examination" + (entry["date"] is { } date ? ", " + DateInWords.Say(date.ToString()) : ""),
             "pictures" => entry["caption"]?.ToString() ?? Word("views", entry["view"]),
             _ => "",
         };
@@ -130,9 +131,11 @@ public static class Say
 
     public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
+    private static bool IsThreads(Field field) => field.Name is "threadsPerInch" or "threadsPerCm";
+
     private static string Record(IEnumerable<Field> fields, JsonObject value) => string.Join(", ", fields
-        .Select(f => (f, Text: f.Type is IdType ? "" : Value(f, value[f.Name]))).Where(p => p.Text.Length > 0)
-        .Select(p => p.f.Name is "text" or "is" or "word" or "name" or "part" or "length" or "fibre" or "weave" or "what" or "use" ? p.Text
+        .Select(f => (f, Text: f.Type is IdType ? "" : IsThreads(f) && value[f.Name] is JsonObject count ? ThreadCount.Say(f.Name, count) : Value(f, value[f.Name]))).Where(p => p.Text.Length > 0)
+        .Select(p => IsThreads(p.f) || p.f.Name is "text" or "is" or "word" or "name" or "part" or "length" or "fibre" or "weave" or "what" or "use" ? p.Text
             : p.f.Name is "sure" or "taken" or "side" or "face" or "weight" ? p.Text.ToLowerInvariant()
             : p.f.Type is FlagType ? (p.Text == "Yes" ? "" : "not ") + p.f.Label.ToLowerInvariant()
             : $"{Forms.Asking.For(p.f.Name, p.f).Label.ToLowerInvariant()} {(p.f.Type is ChoiceType ? p.Text.ToLowerInvariant() : p.Text)}"));

@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue;
+using HeirloomArchive.Catalogue.Dating;
 
 namespace HeirloomArchive.Web.Pages.Reading;
 
@@ -21,7 +22,7 @@ public sealed record TileView(string To, string Number, string Name, string? Kin
     public static TileView Of(JsonObject state)
     {
         var kind = Say.Word("kinds", state["kind"]);
-        var dated = state["dated"] is { } date ? DateWords.Say(date.ToString()) : state["datedText"]?.ToString() ?? "";
+        var dated = state["dated"] is { } date ? DateInWords.Say(date.ToString()) : state["datedText"]?.ToString() ?? "";
         return new($"/pieces/{state["id"]}", state["number"]?.ToString() ?? "", state["name"]?.ToString() ?? "", state["kind"]?.ToString(), (state["pictures"] as JsonArray)?.FirstOrDefault()?["id"]?.ToString())
         {
             Under = string.Join(", ", new[] { kind, dated }.Where(t => t.Length > 0)),
