@@ -134,7 +134,7 @@ public sealed class JourneyTests(ArchiveHost host, Chromium chromium) : IClassFi
         await page.GetByRole(AriaRole.Button, new() { Name = "Work it out" }).Last.ClickAsync();
 
         // 1 + 5 × 1/8 + 4 × 1/4 + 1 in finished; twice 5/8 in taken up.
-        await Expect(page.Locator(".sums dd")).ToHaveTextAsync(["3 5/8 in", "4 7/8 in", "1 1/4 in", "5"]);
+        await Expect(page.Locator(".sums dd")).ToHaveTextAsync(["3 5/8 in (≈ 92.1 mm)", "4 7/8 in (≈ 123.8 mm)", "1 1/4 in (≈ 31.8 mm)", "5"]);
         await Expect(page.Locator("table tbody tr")).ToHaveCountAsync(5);
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep it as a worksheet" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Order of work" })).ToBeVisibleAsync();

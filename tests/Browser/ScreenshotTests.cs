@@ -27,8 +27,14 @@ public sealed class ScreenshotTests(ArchiveHost host, Chromium chromium) : IClas
         await page.GotoAsync("/worksheets");
         var sheet = await page.Locator(".lines a.name", new() { HasText = "H-002" }).First.GetAttributeAsync("href");
         await Take(page, "worksheet", sheet + "#lines");
+        await Take(page, "work-it-out", "/work-it-out");
+        await Take(page, "mitred-lace", Example("mitred-lace"));
+        await Take(page, "spacing", Example("spacing"));
+        await Take(await chromium.Open(host.Address, width: 390), "at-the-table", $"{sheet}/at-the-table?step=7");
         await Take(await chromium.Open(host.Address, width: 390), "telephone", $"/pieces/{piece}");
     }
+
+    private static string Example(string slug) => Web.Pages.WorkItOut.SumForm.Example(Sewing.Sums.AllSums.Find(slug)!);
 
     private static async Task Take(IPage page, string name, string address)
     {

@@ -19,6 +19,7 @@ public sealed class SumTests(ArchiveHost host, Chromium chromium) : IClassFixtur
         {
             await page.GotoAsync($"/work-it-out/{sum.Slug}");
             await page.GetByRole(AriaRole.Link, new() { Name = "Fill in an example" }).ClickAsync();
+            await page.WaitForURLAsync("**#answer");
             if (!await page.GetByRole(AriaRole.Heading, new() { Name = "What it comes to" }).IsVisibleAsync() || !await page.Locator("svg.drawn").IsVisibleAsync())
             {
                 wrong.Add($"{sum.Slug}: no answer or no drawing");
@@ -59,11 +60,11 @@ public sealed class SumTests(ArchiveHost host, Chromium chromium) : IClassFixtur
     {
         var page = await chromium.Open(host.Address, script: false);
         await page.GotoAsync("/work-it-out/growth");
-        await page.GetByLabel("Tucks").FillAsync("three");
-        await page.GetByLabel("Width of a tuck").FillAsync("1/2");
+        await page.GetByLabel("Tucks", new() { Exact = true }).FillAsync("three");
+        await page.GetByLabel("Width of a tuck", new() { Exact = true }).FillAsync("1/2");
         await page.GetByRole(AriaRole.Button, new() { Name = "Work it out" }).Last.ClickAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("2 things need another look");
-        await Assertions.Expect(page.GetByLabel("Tucks")).ToHaveValueAsync("three");
-        await Assertions.Expect(page.GetByLabel("Width of a tuck")).ToHaveAttributeAsync("aria-invalid", "true");
+        await Assertions.Expect(page.GetByLabel("Tucks", new() { Exact = true })).ToHaveValueAsync("three");
+        await Assertions.Expect(page.GetByLabel("Width of a tuck", new() { Exact = true })).ToHaveAttributeAsync("aria-invalid", "true");
     }
 }

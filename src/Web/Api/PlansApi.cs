@@ -19,18 +19,33 @@ public static class PlansApi
         }
     }
 
-    // The drawing of the same plan, for who asks for it.
     private static async Task<IResult> Work(Sum sum, HttpRequest request, CancellationToken ct)
     {
         var answer = sum.Of(await Body.ReadObject(request, ct));
-        return answer.Panels.Count > 0 && request.GetTypedHeaders().Accept.Any(a => a.MediaType == "image/svg+xml")
-            ? Results.Text(Svg.Of(answer.Panels, sum.Title, answer.Shows), "image/svg+xml")
-            : Api.Json(answer.ToJson());
+        return answer.Panels.Count > 0 && AsksForDrawing(request) ? Drawn(answer.Panels, sum.Title, answer.Shows) : Api.Json(answer.ToJson());
     }
 
-    private static async Task<IResult> Tucks(HttpRequest request, CancellationToken ct) =>
-        Api.Json(TuckPlanJson.Write(TuckPlan.Make(TuckRunJson.Read(await Body.ReadObject(request, ct)))));
+    private static async Task<IResult> Tucks(HttpRequest request, CancellationToken ct)
+    {
+        var plan = TuckPlan.Make(TuckRunJson.Read(await Body.ReadObject(request, ct)));
+        return AsksForDrawing(request) ? Drawn([.. RunSketch.Of(plan)], "A run of tucks", RunSketch.Words(plan)) : Api.Json(TuckPlanJson.Write(plan));
+    }
 
-    private static async Task<IResult> FitTucks(HttpRequest request, CancellationToken ct) =>
-        Api.Json(FitAnswerJson.Write(Fit.Find(FitRequestJson.Read(await Body.ReadObject(request, ct)))));
+    // The best arrangement is the one drawn; where none fits there is nothing to draw, and the answer says why.
+    private static async Task<IResult> FitTucks(HttpRequest request, CancellationToken ct)
+    {
+        var asked = FitRequestJson.Read(await Body.ReadObject(request, ct));
+        var answer = Fit.Find(asked);
+        if (answer.Fits && AsksForDrawing(request))
+        {
+            var plan = TuckPlan.Make(asked.RunOf(answer.Arrangements[0]));
+            return Drawn([.. RunSketch.Of(plan)], "Tucks that fit", RunSketch.Words(plan));
+        }
+
+        return Api.Json(FitAnswerJson.Write(answer));
+    }
+
+    private static bool AsksForDrawing(HttpRequest request) => request.GetTypedHeaders().Accept.Any(a => a.MediaType == "image/svg+xml");
+
+    private static IResult Drawn(IReadOnlyList<Panel> panels, string title, string words) => Results.Text(Svg.Of(panels, title, words), "image/svg+xml");
 }

@@ -103,13 +103,12 @@ public sealed class Form(JsonObject values)
         }
 
         var (path, kind) = what.Split(':') is [var p, var k] ? (p, k) : (what, null);
-        var cut = path.LastIndexOf('.');
-        if ((cut < 0 ? values : At(path[..cut])) is not JsonObject holder)
+        if (Holder(path) is not { } holder)
         {
             return;
         }
 
-        var name = path[(cut + 1)..];
+        var name = path[(path.LastIndexOf('.') + 1)..];
         var list = holder[name] as JsonArray;
         if (list is null)
         {
@@ -135,6 +134,24 @@ public sealed class Form(JsonObject values)
                 rows.Remove(row);
             }
         }
+    }
+
+    // What holds the field at a path; a part that nothing was typed into yet is made.
+    private JsonObject? Holder(string path)
+    {
+        var cut = path.LastIndexOf('.');
+        if (cut < 0)
+        {
+            return values;
+        }
+
+        var part = path[..cut];
+        if (At(part) is null && part[^1] != ']' && Holder(part) is { } outer)
+        {
+            outer[part[(part.LastIndexOf('.') + 1)..]] = new JsonObject();
+        }
+
+        return At(part) as JsonObject;
     }
 
     /// <summary>Takes a row out: <c>techniques[1]</c>.</summary>

@@ -14,6 +14,9 @@ public sealed class FitModel : PageModel
 
     public JsonObject? Answer { get; private set; }
 
+    /// <summary>The plan of the best arrangement, drawn.</summary>
+    public TuckPlan? Best { get; private set; }
+
     public IReadOnlyList<Nearest> Nearest { get; private set; } = [];
 
     /// <summary>What was asked, to be asked again.</summary>
@@ -31,7 +34,10 @@ public sealed class FitModel : PageModel
         Worksheets.Nearest.Apply(Form, nearest ?? "", "");
         try
         {
-            Answer = FitAnswerJson.Write(Fit.Find(FitRequestJson.Read(Form.Values.DeepClone())));
+            var asked = FitRequestJson.Read(Form.Values.DeepClone());
+            var found = Fit.Find(asked);
+            Best = found.Fits ? TuckPlan.Make(asked.RunOf(found.Arrangements[0])) : null;
+            Answer = FitAnswerJson.Write(found);
             Nearest = Worksheets.Nearest.Of(Answer["nearest"] as JsonArray);
         }
         catch (FaultException e)
