@@ -97,16 +97,16 @@ public sealed class FormTests(ArchiveHost host, Chromium chromium) : IClassFixtu
         await page.GetByLabel("Way of mending", new() { Exact = true }).SelectOptionAsync("darn");
         await page.GetByRole(AriaRole.Button, new() { Name = "Save", Exact = true }).Last.ClickAsync();
         await Expect(page.Locator("h1")).ToHaveTextAsync("Nainsook baby dress with a tucked yoke");
-        await page.GetByRole(AriaRole.Link, new() { Name = "Darn" }).ClickAsync();
+        await page.Locator(".entry").GetByRole(AriaRole.Link, new() { Name = "Darn" }).ClickAsync();
         await page.GetByLabel("Does it hold?").SelectOptionAsync("holds");
         await page.GetByRole(AriaRole.Button, new() { Name = "Save", Exact = true }).Last.ClickAsync();
         var repairs = (await host.Garment(dress.Id()))["repairs"]!.AsArray();
         Assert.Equal(2, repairs.Count);
         Assert.Equal("holds", repairs[1]!["holds"]!.ToString());
 
-        await page.GetByRole(AriaRole.Link, new() { Name = "Darn" }).ClickAsync();
+        await page.Locator(".entry").GetByRole(AriaRole.Link, new() { Name = "Darn" }).ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "out of the record" }).ClickAsync();
-        await Expect(page.GetByRole(AriaRole.Link, new() { Name = "Darn" })).ToHaveCountAsync(0);
+        await Expect(page.Locator(".entry").GetByRole(AriaRole.Link, new() { Name = "Darn" })).ToHaveCountAsync(0);
 
         await page.GotoAsync($"/pieces/{dress.Id()}/techniques/{dress.Tucks()}");
         await page.Locator("[name='note']").FillAsync("Knots at both ends.");

@@ -2,6 +2,7 @@ using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Search;
 using HeirloomArchive.Sewing;
+using HeirloomArchive.Web.Outlines;
 using HeirloomArchive.Web.Pages.Forms;
 using HeirloomArchive.Web.Pages.Reading;
 using Microsoft.AspNetCore.Mvc;
@@ -16,6 +17,7 @@ public sealed class EntryModel(Archive archive, IndexFollower index) : FormPage(
 
     private JsonObject state = [];
     private JsonObject? kept;
+    private bool pointedAt;
 
     public Guid Id { get; private set; }
 
@@ -37,13 +39,18 @@ public sealed class EntryModel(Archive archive, IndexFollower index) : FormPage(
     /// <summary>A run of tucks as the record would keep it, computed fields included; null for anything else.</summary>
     public JsonObject? Understood { get; private set; }
 
+    /// <summary>The drawing on which the part can be chosen; null for an entry that has no part.</summary>
+    public OutlineView? Where => List is "techniques" or "condition" or "repairs"
+        ? new(state["kind"], null, Form.At("part") is JsonValue part ? new(part.ToString(), Form.Text("side")) : null, ToPart) { Open = IsNew || pointedAt }
+        : null;
+
     /// <summary>The fields that this form asks for.</summary>
     public static RecordType Shape(string list) => list == "pictures"
         ? new RecordType([.. GarmentShape.Picture.Fields.Where(f => OfPictures.Contains(f.Name))])
         : GarmentShape.EntryOf(list);
 
     // From the address only: the form has fields of such names too.
-    public async Task<IActionResult> OnGet([FromRoute] Guid id, [FromRoute] string list, [FromRoute] string entry, string? kind, CancellationToken ct)
+    public async Task<IActionResult> OnGet([FromRoute] Guid id, [FromRoute] string list, [FromRoute] string entry, string? kind, [FromQuery] string? part, [FromQuery] string? side, CancellationToken ct)
     {
         if (!await Load(id, list, entry, ct))
         {
@@ -54,6 +61,13 @@ public sealed class EntryModel(Archive archive, IndexFollower index) : FormPage(
         if (IsNew && kind is not null && Words.Find("techniques", kind) is not null)
         {
             Form.Put("kind", kind);
+        }
+
+        if (part is not null && Words.Find("parts", part) is not null)
+        {
+            pointedAt = true;
+            Form.Put("part", part);
+            Form.Put("side", side is "left" or "right" ? side : "");
         }
 
         if (IsNew && list is "condition" or "examinations" && kept is null)
@@ -121,6 +135,9 @@ public sealed class EntryModel(Archive archive, IndexFollower index) : FormPage(
             Form.Faults = faults;
         }
     }
+
+    private string ToPart(string part, string? side) => (IsNew && List == "techniques" ? $"?kind={Uri.EscapeDataString(Form.Text("kind"))}&" : "?")
+        + $"part={part}" + (side is null ? "" : $"&side={side}") + "#where";
 
     private async Task<bool> Load(Guid id, string list, string entry, CancellationToken ct)
     {
