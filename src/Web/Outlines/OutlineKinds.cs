@@ -14,6 +14,8 @@ public static class OutlineKinds
 
     private static readonly Dictionary<string, KindRow> Kinds = Table();
 
+    private static readonly HashSet<string> Drawn = [.. Kinds.Values.SelectMany(k => k.Usual.Split(' '))];
+
     /// <summary>Every drawing.</summary>
     public static IEnumerable<Outline> All => Shapes.Values;
 
@@ -22,6 +24,19 @@ public static class OutlineKinds
 
     /// <summary>The parts that the kind usually has; none if that is not known.</summary>
     public static IReadOnlyCollection<string> Usual(JsonNode? kind) => Row(kind)?.Usual.Split(' ') ?? [];
+
+    /// <summary>Whether a part is usual for a kind, by itself or as a piece of one that is: a sleeve's frill where there are sleeves. So is any part where the kind is not known, and one that no drawing tells apart.</summary>
+    public static bool IsUsual(JsonNode? kind, string part) =>
+        Usual(kind) is not { Count: > 0 } usual || !WithBroader(part).Any(Drawn.Contains) || WithBroader(part).Any(usual.Contains);
+
+    /// <summary>A part, then what it is a part of, and so on.</summary>
+    public static IEnumerable<string> WithBroader(string part)
+    {
+        for (var slug = part; slug is not null; slug = Words.Find("parts", slug)?.Broader)
+        {
+            yield return slug;
+        }
+    }
 
     private static KindRow? Row(JsonNode? kind)
     {

@@ -31,8 +31,8 @@ public sealed record OutlineView(JsonNode? Kind, JsonObject? State = null, Outli
     public string KindName => Pages.Reading.Say.Word("kinds", Kind).ToLowerInvariant();
 
     /// <summary>What is said of a part that this kind usually does not have; null where nothing is to be said.</summary>
-    public string? Unusual(string? part) => part is not null && Words.Find("parts", part) is { } word && OutlineKinds.Usual(Kind) is { Count: > 0 } usual && !usual.Contains(part)
-        ? $"{word.Label} {NotUsual(KindName)}" : null;
+    public string? Unusual(string? part) => part is not null && !OutlineKinds.IsUsual(Kind, part)
+        ? $"{Words.Label("parts", part)} {NotUsual(KindName)}" : null;
 
     /// <summary>What is said of such a part, after its name.</summary>
     public static string NotUsual(string kind) => $"is not usual for this kind of piece ({kind}). It is kept as you say; look once more whether it is meant.";
@@ -52,7 +52,7 @@ public sealed record OutlineView(JsonNode? Kind, JsonObject? State = null, Outli
     /// <summary>The marks of a face: each stands beside the drawing at the height of its part, a fine line leads to it, and none covers another.</summary>
     public IReadOnlyList<OutlineMark> Marks(OutlineFace face)
     {
-        var found = face.Regions.SelectMany(r => Parts.Where(p => p.Part == r.Part).Select(p => (Region: r, Counts: Count(p, r.Side))))
+        var found = face.Regions.Select(r => (Region: r, Counts: Count(Parts.Where(p => p.Part is not null && DrawnAs(p.Part) == r.Part), r.Side)))
             .Where(f => f.Counts.Count > 0).ToLookup(f => Math.Abs(f.Region.X - (OutlineFace.Width / 2)) < 12);
         var left = found[false].Where(f => f.Region.X < OutlineFace.Width / 2).ToList();
         var right = found[false].Except(left).ToList();
@@ -78,8 +78,11 @@ public sealed record OutlineView(JsonNode? Kind, JsonObject? State = null, Outli
     /// <summary>A number as SVG reads it.</summary>
     public static string Number(double number) => number.ToString("0.#", CultureInfo.InvariantCulture);
 
-    private static List<(string, int)> Count(PartEntries part, string? side) =>
-        [.. part.Entries.Where(e => e.MayBeAt(side)).GroupBy(e => e.List).Select(g => (g.Key, g.Count()))];
+    // A part that the drawing does not tell apart is shown where the broader one is.
+    private string? DrawnAs(string part) => OutlineKinds.WithBroader(part).FirstOrDefault(p => Outline!.Faces.Any(f => f.Regions.Any(r => r.Part == p)));
+
+    private static List<(string, int)> Count(IEnumerable<PartEntries> parts, string? side) =>
+        [.. parts.SelectMany(p => p.Entries).Where(e => e.MayBeAt(side)).GroupBy(e => e.List).Select(g => (g.Key, g.Count()))];
 
     private static IEnumerable<OutlineMark> Column(List<(OutlineRegion Region, List<(string, int)> Counts)> found, int height, bool atLeft)
     {

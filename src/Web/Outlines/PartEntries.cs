@@ -23,7 +23,6 @@ public sealed record PartEntries(string? Part, string Label, bool Usual, IReadOn
     public static IReadOnlyList<PartEntries> Of(JsonObject garment)
     {
         var kind = garment["kind"];
-        var usual = OutlineKinds.Usual(kind);
         var order = Catalogue.Words.In("parts").Select(w => w.Slug).ToList();
         var continued = Recorded(garment, "condition").Select(f => f["continues"]?.ToString()).OfType<string>().ToHashSet();
         return [.. Lists
@@ -34,7 +33,7 @@ public sealed record PartEntries(string? Part, string Label, bool Usual, IReadOn
             .OrderBy(g => g.Key is null ? int.MaxValue : order.IndexOf(g.Key) is >= 0 and var place ? place : int.MaxValue - 1)
             .Select(g => new PartEntries(
                 g.Key, g.Key is null ? "No part named" : Catalogue.Words.Label("parts", g.Key),
-                g.Key is null || usual.Count == 0 || !order.Contains(g.Key) || usual.Contains(g.Key), [.. g]))];
+                g.Key is null || OutlineKinds.IsUsual(kind, g.Key), [.. g]))];
     }
 
     // The same work elsewhere on the piece is shown there too.

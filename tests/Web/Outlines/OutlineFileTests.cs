@@ -8,7 +8,10 @@ public class OutlineFileTests
 {
     private static readonly string[] Paired = ["sleeve", "cuff", "shoulder", "armhole", "underarm", "leg", "leg-edge", "strap"];
 
-    public static TheoryData<string> Kinds => [.. Words.In("kinds").Select(w => w.Slug)];
+    // Of these there is no drawing: their parts are not a garment's.
+    private static readonly string[] Undrawn = ["barrow-coat", "bootees", "carrying-cape", "paper-pattern", "pilch", "separate-cuffs"];
+
+    public static TheoryData<string> Kinds => [.. Words.In("kinds").Select(w => w.Slug).Except(Undrawn)];
 
     public static TheoryData<string> Shapes => [.. OutlineKinds.All.Select(o => o.Shape)];
 
@@ -34,7 +37,7 @@ public class OutlineFileTests
     public void Every_drawing_serves_some_kind_and_no_part_is_drawn_that_none_of_its_kinds_has()
     {
         var drawn = OutlineKinds.All.SelectMany(o => o.Faces.SelectMany(f => f.Regions).Select(r => (o.Shape, r.Part))).ToHashSet();
-        var used = Words.In("kinds").SelectMany(k => OutlineKinds.Usual(k.Slug).Select(p => (OutlineKinds.For(k.Slug)!.Shape, p)));
+        var used = Words.In("kinds").SelectMany(k => OutlineKinds.Usual(k.Slug).Select(p => (OutlineKinds.For(k.Slug)?.Shape ?? "", p)));
         Assert.Empty(drawn.Except(used));
     }
 

@@ -7,7 +7,7 @@ for (const box of document.querySelectorAll('[data-outline]')) {
   if (!part || !side || regions.length === 0) continue;
 
   const said = box.querySelector('.outline-said');
-  const usual = box.dataset.usual.split(' ').filter(Boolean);
+  const odd = box.dataset.unusual.split(' ');
   const labelOf = (select) => select.value && select.selectedOptions[0].textContent;
   const isChosen = (region) => region.dataset.part === part.value
     && (!region.dataset.side || !['left', 'right'].includes(side.value) || region.dataset.side === side.value);
@@ -15,7 +15,7 @@ for (const box of document.querySelectorAll('[data-outline]')) {
   const show = () => {
     for (const region of regions) region.setAttribute('aria-pressed', isChosen(region));
     const where = labelOf(part) + (side.value ? `, ${labelOf(side).toLowerCase()}` : '');
-    const unusual = usual.length > 0 && !usual.includes(part.value) ? ` ${labelOf(part)} ${box.dataset.unusual}` : '';
+    const unusual = part.value && odd.includes(part.value) ? ` ${labelOf(part)} ${box.dataset.say}` : '';
     said.textContent = part.value ? `Chosen: ${where}.${unusual}` : '';
   };
 
