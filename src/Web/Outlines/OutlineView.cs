@@ -13,7 +13,6 @@ public sealed record OutlineView(JsonNode? Kind, JsonObject? State = null, Outli
 {
     private const double MarkWidth = 27;
     private const double MarkHeight = 19;
-    private const double Margin = (3 * MarkWidth) + 6;
 
     /// <summary>Whether a list stands beside that says and links the same: then the drawing is for the eye and the finger only.</summary>
     public bool ListBeside { get; init; }
@@ -45,9 +44,11 @@ public sealed record OutlineView(JsonNode? Kind, JsonObject? State = null, Outli
         && (region.Side is null || chosen.Side is not ("left" or "right") || chosen.Side == region.Side);
 
     /// <summary>What the drawing is cut to: with room at the sides where marks stand.</summary>
-    public string Box(OutlineFace face) => State is null
-        ? $"0 0 {OutlineFace.Width} {face.Height}"
-        : $"{Number(-Margin)} 0 {Number(OutlineFace.Width + (2 * Margin))} {face.Height}";
+    public string Box(OutlineFace face)
+    {
+        var margin = Outline!.Faces.SelectMany(Marks).Select(m => (m.Counts.Count * MarkWidth) + 6).DefaultIfEmpty().Max();
+        return $"{Number(-margin)} 0 {Number(OutlineFace.Width + (2 * margin))} {face.Height}";
+    }
 
     /// <summary>The marks of a face: each stands beside the drawing at the height of its part, a fine line leads to it, and none covers another.</summary>
     public IReadOnlyList<OutlineMark> Marks(OutlineFace face)

@@ -41,8 +41,8 @@ public sealed record PartEntries(string? Part, string Label, bool Usual, IReadOn
     {
         var repeats = (entry["repeats"] as JsonArray ?? []).OfType<JsonObject>();
         return repeats.Prepend(entry)
-            .Select(place => (Word: Text(place["part"]), Side: place["side"]?.ToString()))
-            .Select(place => (place.Word, new PlacedEntry(list, entry["id"]!.ToString(), Say.Entry(list, entry), place.Side)));
+            .Select(place => (Text(place["part"]), new PlacedEntry(
+                list, entry["id"]!.ToString(), Say.Entry(list, entry) + (place == entry ? "" : ", again here"), place["side"]?.ToString())));
     }
 
     private static string? Text(JsonNode? word) => word is JsonObject own ? own["own"]?.ToString() : word?.ToString();
@@ -57,6 +57,9 @@ public sealed record PartEntries(string? Part, string Label, bool Usual, IReadOn
 /// <param name="Side">The wearer's side, or null.</param>
 public sealed record PlacedEntry(string List, string Id, string Name, string? Side)
 {
+    /// <summary>Its name with its side.</summary>
+    public string Said => Name + Side switch { null => "", "both" => ", both sides", _ => ", " + Side };
+
     /// <summary>Whether it may be at a region of that side: one that tells no side may be on either.</summary>
     public bool MayBeAt(string? side) => side is null || Side is not ("left" or "right") || Side == side;
 }
