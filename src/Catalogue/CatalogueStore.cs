@@ -52,6 +52,7 @@ public static class CatalogueStore
         o.Schema.For<NumberReservation>();
         o.Schema.For<PictureOwner>().Index(p => p.Garment);
         o.Schema.For<OwnWord>();
+        o.Schema.For<Draft>();
     }
 
     /// <summary>Registers the room's door; the host adds Marten with <see cref="Configure"/>.</summary>
@@ -59,6 +60,7 @@ public static class CatalogueStore
     {
         services.TryAddSingleton(TimeProvider.System);
         services.TryAddSingleton<Archive>();
+        services.TryAddSingleton<Drafts>();
         services.AddSingleton<OwnWords>();
         return services.AddHostedService(provider => provider.GetRequiredService<OwnWords>());
     }

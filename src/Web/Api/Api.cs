@@ -33,6 +33,7 @@ public static class Api
         app.MapSearch();
         app.MapPlans();
         app.MapWords();
+        app.MapDrafts();
         app.MapWorksheets();
         app.MapWorksheetPrints();
         app.MapMadeUp();

@@ -10,16 +10,19 @@ public static class Body
     private static readonly JsonDocumentOptions Strict = new() { AllowDuplicateProperties = false, MaxDepth = 32 };
 
     /// <summary>The object sent.</summary>
+    /// <param name="request">What was sent.</param>
+    /// <param name="ct">Stops it.</param>
+    /// <param name="most">The most bytes it may have.</param>
     /// <exception cref="FaultException">Not JSON, not an object, or text that is not Unicode.</exception>
-    public static async Task<JsonObject> ReadObject(HttpRequest request, CancellationToken ct) =>
-        await Read(request, ct) as JsonObject
+    public static async Task<JsonObject> ReadObject(HttpRequest request, CancellationToken ct, int most = Api.LargestBody) =>
+        await Read(request, most, ct) as JsonObject
         ?? throw new FaultException("", "The body must be one JSON object, in braces.", FaultKind.Unreadable);
 
     /// <summary>The object sent, or null where there is no body at all.</summary>
     public static async Task<JsonObject?> ReadObjectOrNothing(HttpRequest request, CancellationToken ct) =>
         request.ContentLength is null or 0 && request.ContentType is null ? null : await ReadObject(request, ct);
 
-    private static async Task<JsonNode?> Read(HttpRequest request, CancellationToken ct)
+    private static async Task<JsonNode?> Read(HttpRequest request, int most, CancellationToken ct)
     {
         if (!SaysJson(request.ContentType))
         {
@@ -28,9 +31,9 @@ public static class Body
                 StatusCodes.Status415UnsupportedMediaType);
         }
 
-        if (request.ContentLength > Api.LargestBody)
+        if (request.ContentLength > most)
         {
-            throw TooLarge();
+            throw TooLarge(most);
         }
 
         try
@@ -40,9 +43,9 @@ public static class Body
             for (int read; (read = await request.Body.ReadAsync(buffer, ct)) > 0;)
             {
                 bytes.Write(buffer, 0, read);
-                if (bytes.Length > Api.LargestBody)
+                if (bytes.Length > most)
                 {
-                    throw TooLarge();
+                    throw TooLarge(most);
                 }
             }
 
@@ -56,8 +59,8 @@ public static class Body
         }
     }
 
-    private static BadHttpRequestException TooLarge() => new(
-        $"The body is larger than {Api.LargestBody / 1024 / 1024} MB; send less at a time.", StatusCodes.Status413PayloadTooLarge);
+    private static BadHttpRequestException TooLarge(int most) => new(
+        $"The body is larger than {most / 1024} KB; send less at a time.", StatusCodes.Status413PayloadTooLarge);
 
     private static bool SaysJson(string? type) =>
         type?.Split(';')[0].Trim().ToLowerInvariant() is "application/json" or "application/merge-patch+json";

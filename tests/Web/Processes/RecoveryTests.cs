@@ -42,6 +42,39 @@ public sealed class RecoveryTests : IDisposable
     }
 
     [Fact]
+    public async Task Killed_while_she_types_it_starts_again_with_the_last_draft_it_acknowledged()
+    {
+        var acknowledged = 0;
+        await using (var archive = await RunningArchive.Start(folder.Path).Ready())
+        {
+            var typing = Task.Run(async () =>
+            {
+                try
+                {
+                    for (var n = 1; ; n++)
+                    {
+                        var answer = await archive.Client.PutAsJsonAsync("/api/drafts/new-piece", new { name = new string('a', n) }, Cancel);
+                        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+                        Volatile.Write(ref acknowledged, n);
+                    }
+                }
+                catch (HttpRequestException)
+                {
+                    // Killed, as meant: the last draft was not acknowledged.
+                }
+            }, Cancel);
+            while (Volatile.Read(ref acknowledged) < 25) await Task.Delay(5, Cancel);
+            RunningArchive.Signal("KILL", archive.Id, archive.PostgresId);
+            await typing;
+        }
+
+        await using var again = await RunningArchive.Start(folder.Path).Ready();
+        var draft = JsonNode.Parse(await again.Client.GetStringAsync("/api/drafts/new-piece", Cancel))!;
+        // One more may have been written whose answer did not come through.
+        Assert.InRange(draft["name"]!.GetValue<string>().Length, acknowledged, acknowledged + 1);
+    }
+
+    [Fact]
     public async Task A_postgres_that_the_killed_host_left_alive_is_not_left_running_beside_the_new_one()
     {
         var killed = RunningArchive.Start(folder.Path);

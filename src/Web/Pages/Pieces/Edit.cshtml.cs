@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Search;
 using HeirloomArchive.Web.Pages.Forms;
@@ -6,13 +7,19 @@ using Microsoft.AspNetCore.Mvc;
 namespace HeirloomArchive.Web.Pages.Pieces;
 
 /// <summary>The garment's own fields, changed.</summary>
-public sealed class EditModel(Archive archive, IndexFollower index) : FormPage(archive, index)
+public sealed class EditModel(Archive archive, IndexFollower index, Drafts drafts) : DraftedPage(archive, index, drafts)
 {
     private static readonly RecordType Shape = new(MainFields.All);
+
+    private JsonObject state = [];
 
     public Guid Id { get; private set; }
 
     public string Name { get; private set; } = "";
+
+    private string DraftForm => $"{Id}:edit";
+
+    private string DraftOf => $"“{Name}”";
 
     public async Task<IActionResult> OnGet(Guid id, CancellationToken ct)
     {
@@ -21,7 +28,8 @@ public sealed class EditModel(Archive archive, IndexFollower index) : FormPage(a
             return NotFound();
         }
 
-        (Form, Version) = (Form.Of(garment.State()), garment.Version);
+        Version = garment.Version;
+        await TakeUp(DraftForm, DraftOf, Shape, ct);
         return Page();
     }
 
@@ -32,24 +40,26 @@ public sealed class EditModel(Archive archive, IndexFollower index) : FormPage(a
             return NotFound();
         }
 
-        if (Rearranges(Shape))
+        if (await Press(DraftForm, DraftOf, Shape, null, ct) is { } pressed)
         {
-            return Page();
+            return pressed;
         }
 
-        return await Save(async () =>
+        return await SaveDrafted(async () =>
         {
             var saved = await Archive.Change(id, Version, WholeForm.AsPatch(Form.Values, MainFields.All), Who, ct);
             return (id, saved.Position);
-        })
+        }, ct)
             ? ToPiece(id)
             : Page();
     }
 
+    protected override Task<Form> Begin(CancellationToken ct) => Task.FromResult(Form.Of(state));
+
     private async Task<Garment?> Load(Guid id, CancellationToken ct)
     {
         var garment = await Archive.Find(id, ct);
-        (Id, Name) = (id, garment?.Name ?? "");
+        (Id, Name, state) = (id, garment?.Name ?? "", garment?.State() ?? []);
         return garment;
     }
 }

@@ -10,7 +10,7 @@ using Microsoft.AspNetCore.Mvc;
 namespace HeirloomArchive.Web.Pages.Pieces;
 
 /// <summary>One entry of a garment's lists, new or changed: a technique, a finding, a repair, an examination, a picture's words.</summary>
-public sealed class EntryModel(Archive archive, IndexFollower index) : FormPage(archive, index)
+public sealed class EntryModel(Archive archive, IndexFollower index, Drafts drafts) : DraftedPage(archive, index, drafts)
 {
     // What the upload found out about a picture is not hers to change.
     private static readonly string[] OfPictures = ["caption", "view", "tags"];
@@ -44,35 +44,32 @@ public sealed class EntryModel(Archive archive, IndexFollower index) : FormPage(
         ? new(state["kind"], null, Form.At("part") is JsonValue part ? new(part.ToString(), Form.Text("side")) : null, ToPart) { Open = IsNew || pointedAt }
         : null;
 
+    // Each kind of new work is a form of its own.
+    private string DraftForm => IsNew && Words.Find("techniques", Request.Query["kind"].ToString()) is { } kind
+        ? $"{Id}:{List}:new:{kind.Slug}"
+        : $"{Id}:{List}:{(IsNew ? "new" : kept!["id"])}";
+
+    private string DraftOf => IsNew ? $"a new {Asking.One(List)} of “{Name}”" : $"“{Heading}”";
+
     /// <summary>The fields that this form asks for.</summary>
     public static RecordType Shape(string list) => list == "pictures"
         ? new RecordType([.. GarmentShape.Picture.Fields.Where(f => OfPictures.Contains(f.Name))])
         : GarmentShape.EntryOf(list);
 
     // From the address only: the form has fields of such names too.
-    public async Task<IActionResult> OnGet([FromRoute] Guid id, [FromRoute] string list, [FromRoute] string entry, string? kind, [FromQuery] string? part, [FromQuery] string? side, CancellationToken ct)
+    public async Task<IActionResult> OnGet([FromRoute] Guid id, [FromRoute] string list, [FromRoute] string entry, [FromQuery] string? part, [FromQuery] string? side, CancellationToken ct)
     {
         if (!await Load(id, list, entry, ct))
         {
             return NotFound();
         }
 
-        Form = Form.Of(kept, state);
-        if (IsNew && kind is not null && Words.Find("techniques", kind) is not null)
-        {
-            Form.Put("kind", kind);
-        }
-
+        await TakeUp(DraftForm, DraftOf, Shape(list), ct);
         if (part is not null && Words.Find("parts", part) is not null)
         {
             pointedAt = true;
             Form.Put("part", part);
             Form.Put("side", side is "left" or "right" ? side : "");
-        }
-
-        if (IsNew && list is "condition" or "examinations" && kept is null)
-        {
-            Form.Put("date", DateTime.Now.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture));
         }
 
         Understand(show: false);
@@ -86,14 +83,14 @@ public sealed class EntryModel(Archive archive, IndexFollower index) : FormPage(
             return NotFound();
         }
 
-        if (Rearranges(Shape(list), state))
+        if (await Press(DraftForm, DraftOf, Shape(list), state, ct) is { } pressed)
         {
             Understand(show: Request.Form["show"].ToString().Length > 0);
-            return Page();
+            return pressed;
         }
 
         var at = entry;
-        return await Save(async () =>
+        return await SaveDrafted(async () =>
         {
             var sent = Form.Values.DeepClone().AsObject();
             var saved = kept is null
@@ -101,7 +98,7 @@ public sealed class EntryModel(Archive archive, IndexFollower index) : FormPage(
                 : await Archive.PutEntry(id, Version, list, Guid.Parse(entry), sent, Who, ct);
             at = saved.Entry["id"]!.ToString();
             return (id, saved.Position);
-        })
+        }, ct)
             ? ToPiece(id, at)
             : Page();
     }
@@ -138,6 +135,22 @@ public sealed class EntryModel(Archive archive, IndexFollower index) : FormPage(
 
     private string ToPart(string part, string? side) => (IsNew && List == "techniques" ? $"?kind={Uri.EscapeDataString(Form.Text("kind"))}&" : "?")
         + $"part={part}" + (side is null ? "" : $"&side={side}") + "#where";
+
+    protected override Task<Form> Begin(CancellationToken ct)
+    {
+        var form = Form.Of(kept, state);
+        if (IsNew && Words.Find("techniques", Request.Query["kind"].ToString()) is { } kind)
+        {
+            form.Put("kind", kind.Slug);
+        }
+
+        if (IsNew && List is "condition" or "examinations")
+        {
+            form.Put("date", DateTime.Now.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture));
+        }
+
+        return Task.FromResult(form);
+    }
 
     private async Task<bool> Load(Guid id, string list, string entry, CancellationToken ct)
     {

@@ -1,0 +1,121 @@
+// Forms with data-draft are kept as she types, on the server and, until it has answered, in this browser too.
+// Without script the buttons "Keep as a draft" and "Undo" do the same by a press.
+
+const pause = 800;
+const patience = 3000;
+const presses = ['add', 'remove', 'use', 'show', 'draft'];
+
+function watch(form) {
+  const address = `/api/drafts/${form.dataset.draft}`;
+  const copy = `draft ${form.dataset.draft}`;
+  const undo = form.querySelector('button[name=draft][value=undo]');
+  const said = form.querySelector('[data-draft-said]');
+  let typed = 0, kept = 0, timer, passing = false, turn = Promise.resolve(true);
+  const say = (words) => { if (said.textContent !== words) said.textContent = words; };
+  form.querySelector('button[name=draft][value=keep]').hidden = true;
+
+  // What stands in the form, as a post would send it; files go with the save only.
+  const fields = () => JSON.stringify(Object.fromEntries([...new FormData(form)]
+    .filter(([name, value]) => typeof value === 'string' && !name.startsWith('__') && !presses.includes(name))));
+
+  async function put(body, leaving) {
+    const answer = await fetch(address, {
+      method: 'PUT', headers: { 'Content-Type': 'application/json' }, body,
+      // A page that is left may send only so much.
+      keepalive: leaving && body.length < 30000, signal: AbortSignal.timeout(15000),
+    });
+    if (answer.status >= 500) throw new Error(answer.statusText);
+    if (local(copy) === body) forget(copy);
+    return answer.ok;
+  }
+
+  // One at a time, so that what is older never comes in last. True once all that was typed is acknowledged.
+  function keep(leaving = false) {
+    clearTimeout(timer);
+    return turn = turn.then(async () => {
+      if (kept === typed) return true;
+      const [now, body] = [typed, fields()];
+      try {
+        if (await put(body, leaving)) {
+          undo.hidden = false;
+          say('Kept as a draft.');
+        } else {
+          say('This is more than a draft can hold. Save it.');
+        }
+        kept = now;
+        return true;
+      } catch {
+        say('The archive does not answer. What you typed is kept in this browser, and it is tried again.');
+        timer = setTimeout(keep, patience);
+        return false;
+      }
+    });
+  }
+
+  form.addEventListener('input', (event) => {
+    if (event.target.type === 'file') return;
+    typed++;
+    remember(copy, fields());
+    clearTimeout(timer);
+    timer = setTimeout(keep, pause);
+  });
+  const left = () => { if (!passing) keep(true); };
+  document.addEventListener('visibilitychange', () => { if (document.visibilityState === 'hidden') left(); });
+  window.addEventListener('pagehide', left);
+  window.addEventListener('pageshow', () => { passing = false; });
+  window.addEventListener('online', () => keep());
+
+  // Before anything is sent the draft is: a save that gets lost on the way loses nothing, and without an answer the form stays.
+  form.addEventListener('submit', async (event) => {
+    const files = [...form.querySelectorAll('input[type=file]')].filter((input) => input.files.length > 0);
+    if (passing || (kept === typed && files.length === 0)) return;
+    event.preventDefault();
+    event.stopImmediatePropagation();
+    const button = event.submitter;
+    if (!await keep()) {
+      say('Not saved yet: the archive does not answer. What you typed is kept in this browser; press again in a moment.');
+    } else if (files.length > 0) {
+      await send(button, files);
+    } else {
+      passing = true;
+      form.requestSubmit(button);
+    }
+  }, true);
+
+  // Pictures chosen would be gone with the page: they are sent from here, and stay chosen when the answer is no.
+  async function send(button, files) {
+    say('The pictures are on their way …');
+    try {
+      const answer = await fetch(form.action, { method: 'POST', body: new FormData(form, button), headers: { Accept: 'text/html' } });
+      if (answer.redirected) {
+        location.assign(answer.url);
+        return;
+      }
+      const page = new DOMParser().parseFromString(await answer.text(), 'text/html');
+      document.querySelector('main').replaceWith(document.adoptNode(page.querySelector('main')));
+      for (const input of files) document.getElementById(input.id)?.replaceWith(input);
+      document.querySelectorAll('form[data-draft]').forEach(watch);
+      document.querySelector('[data-errors]')?.focus();
+    } catch {
+      say('Not saved yet: the archive does not answer. What you typed and the pictures are still here; press again in a moment.');
+    }
+  }
+
+  // What this browser kept and the server never acknowledged: brought in now, and shown from there.
+  async function bringIn(body) {
+    try {
+      if (await put(body, false) && typed === 0) location.replace(location.pathname + location.search);
+    } catch {
+      if (typed === 0) timer = setTimeout(() => bringIn(body), patience);
+    }
+  }
+  const unsent = local(copy);
+  if (unsent) bringIn(unsent);
+}
+
+// A browser that keeps nothing is no reason to stop.
+function local(name) { try { return localStorage.getItem(name); } catch { return null; } }
+function remember(name, text) { try { localStorage.setItem(name, text); } catch { /* full or not allowed */ } }
+function forget(name) { try { localStorage.removeItem(name); } catch { /* as above */ } }
+
+document.querySelectorAll('form[data-draft]').forEach(watch);
