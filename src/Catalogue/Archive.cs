@@ -45,6 +45,19 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
         return (total, items);
     }
 
+    /// <summary>The number after the greatest of her commonest pattern, as she writes it; null where no piece has one that counts.</summary>
+    public async Task<string?> NextNumber(CancellationToken ct = default)
+    {
+        await using var session = store.QuerySession();
+        // Those of pieces set aside are taken too, so it is the reservations that are looked at.
+        var taken = await session.Query<NumberReservation>().Select(n => n.Id).ToListAsync(ct);
+        return Numbers.Greatest(taken) is { } greatest
+            && await session.LoadAsync<NumberReservation>(greatest, ct) is { } reservation
+            && await session.LoadAsync<Garment>(reservation.Garment, ct) is { Number: { } number }
+                ? Numbers.After(number)
+                : null;
+    }
+
     /// <summary>Enters a new garment: one event that carries everything sent.</summary>
     public async Task<Saved> Enter(JsonObject sent, string who, CancellationToken ct = default)
     {

@@ -16,6 +16,9 @@ public sealed class IncomingFile : IDisposable
     /// <summary>More bytes came than a file may have; what came was thrown away.</summary>
     public bool TooLarge { get; }
 
+    /// <summary>What it shows, a word of <c>views</c>; null when that was not told.</summary>
+    public string? View { get; set; }
+
     internal string Path { get; }
 
     /// <inheritdoc/>

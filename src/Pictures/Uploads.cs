@@ -72,6 +72,29 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
 
     private static string Word(PictureFormat format) => format switch { PictureFormat.Jpeg => "jpeg", PictureFormat.Png => "png", _ => "webp" };
 
+    /// <summary>
+    /// Does the same in two steps, for a garment that is still to be entered: the files are checked and their derivatives made
+    /// first, so that what is refused is refused before there is a garment.
+    /// </summary>
+    /// <returns>Adds the files to the garment whose id it is given.</returns>
+    /// <exception cref="RefusedException">A file is refused; then nothing is kept.</exception>
+    public async Task<Func<Guid, Task<Taken>>> Prepare(IReadOnlyList<IncomingFile> files, string who, CancellationToken cancel)
+    {
+        var made = await Make(files, [], cancel);
+        return async garment =>
+        {
+            await recording.WaitAsync(CancellationToken.None);
+            try
+            {
+                return await Record(garment, files, made, null, who);
+            }
+            finally
+            {
+                recording.Release();
+            }
+        };
+    }
+
     /// <summary>The garment, when it can be given pictures.</summary>
     /// <inheritdoc cref="Take" path="/exception"/>
     public async Task<Garment> Standing(Guid id, CancellationToken cancel)
@@ -140,7 +163,7 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
                     var (sound, answer) = made[file.Sha256];
                     picture = new TakenPicture(Guid.CreateVersion7(), file.Sha256, answer.Width, answer.Height, Already: false);
                     known[file.Sha256] = picture with { Already = true };
-                    entries.Add(Entry(picture, sound.Format, caption));
+                    entries.Add(Entry(picture, sound.Format, caption, file.View));
                     if (store.KeepOriginal(file))
                     {
                         fresh.Add(file.Sha256);
@@ -183,7 +206,7 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
         }
     }
 
-    private static JsonObject Entry(TakenPicture picture, PictureFormat format, string? caption)
+    private static JsonObject Entry(TakenPicture picture, PictureFormat format, string? caption, string? view)
     {
         var entry = new JsonObject
         {
@@ -196,6 +219,11 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
         if (caption is not null)
         {
             entry["caption"] = caption;
+        }
+
+        if (view is not null)
+        {
+            entry["view"] = view;
         }
 
         return entry;

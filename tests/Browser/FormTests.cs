@@ -13,10 +13,11 @@ public sealed class FormTests(ArchiveHost host, Chromium chromium) : IClassFixtu
     public async Task Faults_stand_beside_their_fields_and_nothing_typed_is_lost(bool script)
     {
         var page = await chromium.Open(host.Address, script);
-        await page.GotoAsync("/pieces/new");
+        await page.GotoAsync("/pieces/new?depth=full");
         await page.GetByLabel("Name", new() { Exact = true }).FillAsync("A petticoat, half looked at");
         await page.GetByLabel("Description").FillAsync("Two flounces.\nThe lower one is later.");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Add a run of tucks" }).ClickAsync();
+        await page.Locator("#lower > details > summary").ClickAsync();
+        await page.Locator("button[value='techniques:tucks:skirt']").ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Add another group of tucks" }).ClickAsync();
         await page.Locator("[name='techniques[0].groups[1].tucks']").FillAsync("four");
         await page.Locator("[name='techniques[0].groups[1].width']").FillAsync("3/8");
@@ -37,7 +38,7 @@ public sealed class FormTests(ArchiveHost host, Chromium chromium) : IClassFixtu
     public async Task A_summary_leads_to_the_field_it_speaks_of()
     {
         var page = await chromium.Open(host.Address, script: false);
-        await page.GotoAsync("/pieces/new");
+        await page.GotoAsync("/pieces/new?depth=full");
         await page.GetByLabel("Dated", new() { Exact = true }).FillAsync("19th of never");
         await page.GetByRole(AriaRole.Button, new() { Name = "Save the piece" }).ClickAsync();
         var links = page.GetByRole(AriaRole.Alert).GetByRole(AriaRole.Link);
@@ -56,7 +57,7 @@ public sealed class FormTests(ArchiveHost host, Chromium chromium) : IClassFixtu
     public async Task Words_for_a_date_are_offered_as_it_is_recorded_and_kept_as_they_were_said(string typed, string recorded, string shown)
     {
         var page = await chromium.Open(host.Address, script: false);
-        await page.GotoAsync("/pieces/new");
+        await page.GotoAsync("/pieces/new?depth=full");
         await page.GetByLabel("Name", new() { Exact = true }).FillAsync("A dated piece");
         await page.GetByLabel("Dated", new() { Exact = true }).FillAsync(typed);
         await page.GetByRole(AriaRole.Button, new() { Name = "Save the piece" }).ClickAsync();

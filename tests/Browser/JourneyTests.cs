@@ -19,22 +19,25 @@ public sealed class JourneyTests(ArchiveHost host, Chromium chromium) : IClassFi
         var page = await chromium.Open(host.Address, script);
         await page.GotoAsync("/");
         await page.GetByRole(AriaRole.Link, new() { Name = "Write it down" }).ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "All of it, part by part" }).ClickAsync();
         await page.GetByLabel("Name", new() { Exact = true }).FillAsync("Lawn dress with a tucked skirt");
         await page.GetByLabel("Number").FillAsync($"J-{(script ? 1 : 2)}");
         await page.GetByLabel("Kind", new() { Exact = true }).SelectOptionAsync("childs-dress");
         await page.GetByLabel("Dated", new() { Exact = true }).FillAsync("1905~");
 
-        await page.GetByRole(AriaRole.Button, new() { Name = "Add a run of tucks" }).ClickAsync();
+        await page.Locator("#lower > details > summary").ClickAsync();
+        await page.Locator("button[value='techniques:tucks:skirt']").ClickAsync();
         await page.Locator("[name='techniques[0].tuckKind']").SelectOptionAsync("growth");
-        await page.Locator("[name='techniques[0].part']").SelectOptionAsync("skirt");
+        await Expect(page.Locator("[name='techniques[0].part']")).ToHaveValueAsync("skirt");
         await page.Locator("[name='techniques[0].groups[0].tucks']").FillAsync("3");
         await page.Locator("[name='techniques[0].groups[0].width']").FillAsync("1/2 in");
         await page.Locator("[name='techniques[0].groups[0].space']").FillAsync("1/4 in");
         await page.Locator("[name='techniques[0].measuredFrom']").SelectOptionAsync("hem");
         await page.Locator("[name='techniques[0].turned']").SelectOptionAsync("down");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Add a lace" }).ClickAsync();
+        await page.Locator("#lower > details > summary").ClickAsync();
+        await page.Locator("button[value='techniques:lace:skirt']").ClickAsync();
         await page.Locator("[name='techniques[1].lace']").SelectOptionAsync("torchon");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Add a finding" }).ClickAsync();
+        await page.Locator("button[value='condition::skirt']").ClickAsync();
         await page.Locator("[name='condition[0].what']").SelectOptionAsync("rust-mark");
         await page.GetByRole(AriaRole.Button, new() { Name = "Save the piece" }).ClickAsync();
 

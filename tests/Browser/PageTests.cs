@@ -11,7 +11,7 @@ public sealed class PageTests(ArchiveHost host, Chromium chromium, PostgresServe
 {
     private static readonly string[] Plain =
     [
-        "/", "/pieces", "/pieces/new", "/examples", "/examples?q=pin+tucks+by+hand&tuckKind=pin", "/examples?q=nothing+of+the+kind", "/worksheets", "/worksheets/new", "/worksheets/new/side-by-side",
+        "/", "/pieces", "/pieces/new", "/pieces/new?depth=full", "/examples", "/examples?q=pin+tucks+by+hand&tuckKind=pin", "/examples?q=nothing+of+the+kind", "/worksheets", "/worksheets/new", "/worksheets/new/side-by-side",
         "/work-it-out", "/work-it-out/tucks?groups[0].tucks=5&groups[0].width=1/8+in&groups[0].space=1/4+in",
         "/work-it-out/fit?finished=12+in&tucks.from=6&tucks.to=20&width.from=1/8+in&width.to=1/8+in&space.from=1/8+in&space.to=1/2+in&ends.from=1+in&ends.to=3+in&finest=1/16+in",
         "/work-it-out/fit?finished=1+in&tucks.from=20&tucks.to=20&width.from=1/8+in&width.to=1/8+in&space.from=1/8+in&space.to=1/8+in&ends.from=1+in&ends.to=1+in&finest=1/16+in",
@@ -110,7 +110,7 @@ public sealed class PageTests(ArchiveHost host, Chromium chromium, PostgresServe
         return
         [
             .. Plain, piece, $"{piece}/edit", $"{piece}/techniques/new", $"{piece}/techniques/new?kind=tucks", $"{piece}/techniques/{dress.Tucks()}", $"{piece}/condition/new",
-            $"{piece}/repairs/new", $"{piece}/examinations/new", $"{piece}/dating", $"{piece}/dating?seen=zip-coil&seen=press-stud", $"/worksheets/new?garment={dress.Id()}&technique={dress.Tucks()}", sheet, $"{sheet}/at-the-table", $"{sheet}/made-up", $"/worksheets/new/side-by-side?garment={dress.Id()}",
+            $"{piece}/repairs/new", $"{piece}/examinations/new", $"{piece}/look-over", $"{piece}/dating", $"{piece}/dating?seen=zip-coil&seen=press-stud", $"/worksheets/new?garment={dress.Id()}&technique={dress.Tucks()}", sheet, $"{sheet}/at-the-table", $"{sheet}/made-up", $"/worksheets/new/side-by-side?garment={dress.Id()}",
         ];
     }
 

@@ -39,6 +39,13 @@ internal static class Pieces
     public static async Task<JsonObject> Garment(this ArchiveHost host, string id) =>
         (await host.Client.GetFromJsonAsync<JsonObject>($"/api/garments/{id}"))!;
 
+    /// <summary>The draft of a form; null if there is none.</summary>
+    public static async Task<JsonObject?> Draft(this ArchiveHost host, string form)
+    {
+        using var answer = await host.Client.GetAsync($"/api/drafts/{form}");
+        return answer.IsSuccessStatusCode ? await answer.Content.ReadFromJsonAsync<JsonObject>() : null;
+    }
+
     public static string Id(this JsonObject entry) => entry["id"]!.ToString();
 
     public static string Tucks(this JsonObject garment) =>

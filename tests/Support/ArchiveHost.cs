@@ -38,22 +38,36 @@ public sealed class ArchiveHost(PostgresServer postgres) : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         ConnectionString = await postgres.NewDatabase();
-        var builder = Foundation.CreateBuilder(["--urls=http://127.0.0.1:0", $"--Archive:Folder={Folder}", $"--ConnectionStrings:Archive={ConnectionString}"]);
+        await StartAsync();
+    }
+
+    /// <summary>Starts it, again after <see cref="StopAsync"/> at the same address, over the same database and folder.</summary>
+    public async Task StartAsync()
+    {
+        var address = Address is null ? "http://127.0.0.1:0" : Address.GetLeftPart(UriPartial.Authority);
+        var builder = Foundation.CreateBuilder([$"--urls={address}", $"--Archive:Folder={Folder}", $"--ConnectionStrings:Archive={ConnectionString}"]);
         app = Program.Build(builder, ArchiveSettings.Read(builder.Configuration, demo: false));
         await app.StartAsync();
         app.Services.GetRequiredService<Readiness>().Reach();
         Address = new(app.Urls.Single());
-        Client = new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false, UseCookies = false }) { BaseAddress = Address };
+        Client ??= new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false, UseCookies = false }) { BaseAddress = Address };
+    }
+
+    /// <summary>Stops it; the database and the folder stay.</summary>
+    public async Task StopAsync()
+    {
+        if (app is not null)
+        {
+            await app.StopAsync();
+            await app.DisposeAsync();
+            app = null;
+        }
     }
 
     public async ValueTask DisposeAsync()
     {
         Client?.Dispose();
-        if (app is not null)
-        {
-            await app.StopAsync();
-            await app.DisposeAsync();
-        }
+        await StopAsync();
         folder.Dispose();
     }
 }

@@ -54,3 +54,6 @@ public sealed record FieldsView(Form Form, IReadOnlyList<Field> Fields, string P
 
 /// <summary>A list whose rows can be added and taken out, for <c>_Rows.cshtml</c>; of techniques there is a button for each of the kinds.</summary>
 public sealed record RowsView(Form Form, string Path, string Name, RecordType Shape, params string[] Kinds);
+
+/// <summary>One row of such a list, for <c>_Row.cshtml</c>.</summary>
+public sealed record RowView(Form Form, string Path, string Name, RecordType Shape, int Place);

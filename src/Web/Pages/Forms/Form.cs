@@ -93,7 +93,7 @@ public sealed class Form(JsonObject values)
         }
     }
 
-    /// <summary>Adds a row to a list: <c>materials</c>, or of a kind: <c>techniques:tucks</c>.</summary>
+    /// <summary>Adds a row to a list: <c>materials</c>, of a kind: <c>techniques:tucks</c>, at a part: <c>techniques:tucks:yoke</c>, <c>repairs::hem</c>.</summary>
     public void Add(string what)
     {
         if (what == "measures:usual")
@@ -102,7 +102,8 @@ public sealed class Form(JsonObject values)
             return;
         }
 
-        var (path, kind) = what.Split(':') is [var p, var k] ? (p, k) : (what, null);
+        var asked = what.Split(':');
+        var (path, kind, part) = (asked[0], asked.ElementAtOrDefault(1) ?? "", asked.ElementAtOrDefault(2) ?? "");
         if (Holder(path) is not { } holder)
         {
             return;
@@ -113,13 +114,13 @@ public sealed class Form(JsonObject values)
         if (list is null)
         {
             holder[name] = list = [];
-            if (kind is null && ShownAtOnce(name))
+            if (kind.Length == 0 && ShownAtOnce(name))
             {
                 list.Add((JsonNode)new JsonObject());
             }
         }
 
-        list.Add((JsonNode)(kind is null ? [] : new JsonObject { ["kind"] = kind }));
+        list.Add((JsonNode)new JsonObject(new[] { ("kind", kind), ("part", part) }.Where(v => v.Item2.Length > 0).Select(v => KeyValuePair.Create(v.Item1, (JsonNode?)v.Item2))));
         Focus = $"{path}[{list.Count - 1}]";
     }
 

@@ -1,32 +1,132 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue;
+using HeirloomArchive.Pictures;
 using HeirloomArchive.Search;
+using HeirloomArchive.Sewing;
 using HeirloomArchive.Web.Pages.Forms;
 using Microsoft.AspNetCore.Mvc;
 
 namespace HeirloomArchive.Web.Pages.Pieces;
 
-/// <summary>A new piece comes in: everything about it in one form.</summary>
-public sealed class NewModel(Archive archive, IndexFollower index) : FormPage(archive, index)
+/// <summary>A new piece comes in, at two depths: the first things with its pictures, or all of it part by part.</summary>
+[RequestSizeLimit(LargestUpload)]
+[RequestFormLimits(MultipartBodyLengthLimit = LargestUpload, ValueCountLimit = MostFields)]
+public sealed class NewModel(Archive archive, IndexFollower index, Drafts drafts, Uploads uploads, PictureStore store) : DraftedPage(archive, index, drafts)
 {
+    /// <summary>The most fields of one form: each entry has some forty.</summary>
+    internal const int MostFields = 20_000;
+
+    private const long LargestUpload = 1_000_000_000;
+    private const string DraftOf = "a new piece";
+
+    /// <summary>What is asked at first sight: each keeps the piece away from the others.</summary>
+    public static readonly string[] Alarms = ["insects-live", "mould", "smell-of-mothballs", "pin-or-needle-found"];
+
+    /// <summary>The overall states, each in a word more.</summary>
+    public static readonly (string State, string Means)[] States =
+        [("sound", "holds together"), ("fair", "worn, but holds"), ("weak", "gives way if pulled"), ("fragile", "breaks when touched")];
+
     public IEnumerable<Caution> Cautions { get; } = Catalogue.Cautions.At("arrival").Concat(Catalogue.Cautions.At("table")).Concat(Catalogue.Cautions.At("hands")).DistinctBy(c => c.Code);
 
-    // A new arrival stays apart until it was looked over for insects, mould and damp.
-    public void OnGet() => Form = new(new() { ["handling"] = "keep-apart" });
+    public bool IsFull { get; private set; }
 
-    public async Task<IActionResult> OnPost(CancellationToken ct)
+    /// <summary>The next number after her own pattern, when the one in the form is taken.</summary>
+    public string? NextNumber { get; private set; }
+
+    /// <summary>Pictures came with a save that was refused; a page sent back can't hold them.</summary>
+    public bool PicturesLost { get; private set; }
+
+    private string DraftForm => IsFull ? "new-piece:full" : "new-piece";
+
+    /// <summary>Whether a finding stands in the form.</summary>
+    public bool Found(string what) => (Form.At("condition") as JsonArray ?? []).Any(f => f?["what"]?.ToString() == what);
+
+    public async Task OnGet(string? depth, CancellationToken ct)
     {
-        if (Rearranges(GarmentShape.Garment))
+        IsFull = depth == "full";
+        await TakeUp(DraftForm, DraftOf, GarmentShape.Garment, ct);
+    }
+
+    public async Task<IActionResult> OnPost(string? depth, CancellationToken ct)
+    {
+        IsFull = depth == "full";
+        if (Request.Form["draft"] == "full")
         {
-            return Page();
+            await Drafts.Keep(Who, "new-piece:full", Posted, ct);
+            await Drafts.Forget(Who, DraftForm, ct);
+            return Redirect("/pieces/new?depth=full");
         }
 
-        var id = Guid.Empty;
-        return await Save(async () =>
+        if (await Press(DraftForm, DraftOf, GarmentShape.Garment, null, ct) is { } pressed)
         {
-            var saved = await Archive.Enter(Form.Values.DeepClone().AsObject(), Who, ct);
-            return (id = saved.Garment.Id, saved.Position);
-        })
-            ? ToPiece(id)
-            : Page();
+            return pressed;
+        }
+
+        List<IncomingFile> files = [];
+        try
+        {
+            foreach (var file in Request.Form.Files)
+            {
+                await using var content = file.OpenReadStream();
+                files.Add(await store.Receive(content, ct));
+                files[^1].View = file.Name is "front" or "back" ? file.Name : null;
+            }
+
+            return await SaveAll(files, ct);
+        }
+        catch (RefusedException e)
+        {
+            // Refused before the piece was entered: she chooses again, and nothing is there twice.
+            Form.Faults = [.. e.Refusals.Select(r => new Fault("file", $"{Named(r.Path)}: {r.Message}"))];
+            Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+            await Keep(Posted, ct);
+            PicturesLost = true;
+            return Page();
+        }
+        finally
+        {
+            files.ForEach(f => f.Dispose());
+        }
     }
+
+    // A new arrival stays apart until it was looked over for insects, mould and damp.
+    protected override async Task<Form> Begin(CancellationToken ct) =>
+        new(new() { ["number"] = await Archive.NextNumber(ct), ["handling"] = "keep-apart" });
+
+    private async Task<IActionResult> SaveAll(List<IncomingFile> files, CancellationToken ct)
+    {
+        var pictures = files.Count == 0 ? null : await uploads.Prepare(files, Who, ct);
+        var id = Guid.Empty;
+        if (await SaveDrafted(async () =>
+        {
+            var saved = await Archive.Enter(Sent(), Who, ct);
+            id = saved.Garment.Id;
+            return (id, pictures is null ? saved.Position : (await pictures(id)).Position ?? saved.Position);
+        }, ct))
+        {
+            return ToPiece(id);
+        }
+
+        PicturesLost = files.Count > 0;
+        NextNumber = Form.Wrong("number") is null ? null : await Archive.NextNumber(ct);
+        return Page();
+    }
+
+    /// <summary>What stands in the form, to be recorded: an alarm of the first look is found today and seen to first.</summary>
+    private JsonObject Sent()
+    {
+        var sent = Form.Values.DeepClone().AsObject();
+        foreach (var finding in IsFull ? [] : (sent["condition"] as JsonArray ?? []).OfType<JsonObject>())
+        {
+            finding["date"] = DateTime.Now.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+            finding["attention"] = "before-handling";
+        }
+
+        return sent;
+    }
+
+    // A refusal says which by its place: file[1].
+    private string Named(string path) =>
+        Paths.Split(path) is [_, int place] && place < Request.Form.Files.Count ? Request.Form.Files[place].FileName : "A picture";
 }

@@ -94,6 +94,7 @@ function watch(form) {
       const page = new DOMParser().parseFromString(await answer.text(), 'text/html');
       document.querySelector('main').replaceWith(document.adoptNode(page.querySelector('main')));
       for (const input of files) document.getElementById(input.id)?.replaceWith(input);
+      document.querySelector('[data-lost]')?.remove();
       document.querySelectorAll('form[data-draft]').forEach(watch);
       document.querySelector('[data-errors]')?.focus();
     } catch {

@@ -1,0 +1,46 @@
+using System.Text.Json.Nodes;
+using HeirloomArchive.Catalogue;
+using HeirloomArchive.Web.Pages.Forms;
+
+namespace HeirloomArchive.Web.Pages.Pieces;
+
+/// <summary>A stretch of a piece as it is looked over: from the top down, outside before inside.</summary>
+/// <param name="Id">The place on the page.</param>
+/// <param name="Title">As it is shown.</param>
+/// <param name="Help">What to look for there.</param>
+/// <param name="Parts">The slugs of <c>parts</c> that belong to it; a row added here starts with the first.</param>
+public sealed record PartSection(string Id, string Title, string Help, params string[] Parts)
+{
+    /// <summary>In the order in which one handles a piece. The last takes whatever stands nowhere else.</summary>
+    public static IReadOnlyList<PartSection> InOrder { get; } =
+    [
+        new("top", "Neck, collar and shoulders", "On a cap or bonnet: brim, crown and curtain.", "neck", "collar", "shoulder", "strap", "crown", "brim", "curtain"),
+        new("body", "Yoke and body", "Front, then back. Tucks, insertions, whitework; stains where it was worn.", "yoke", "yoke-back", "bodice-front", "bodice-back", "front-panel", "underarm"),
+        new("sleeves", "Sleeves", "From the armhole down to the cuff. Left and right are the wearer's.", "sleeve", "armhole", "cuff"),
+        new("waist", "Waist", "Gathers, bands, beading and what runs through it.", "waist", "waistband", "sash"),
+        new("lower", "Skirt, legs and hem", "Growth tucks, flounces, lace at the edge; mends and worn places at the hem.", "skirt", "flounce", "leg", "leg-edge", "hem"),
+        new("openings", "Openings and ties", "Plackets, buttonholes, buttons, tapes. Rust marks beside hooks and pins.", "opening", "strings"),
+        new("inside", "Inside, as far as it opens by itself", "Seams, linings, gussets and the wrong side of the work. Nothing is turned inside out for this.", "lining", "gusset"),
+        new("elsewhere", "The whole piece, and anywhere else", "What is found all over, and parts that have no place above."),
+    ];
+
+    /// <summary>The entries of a list that belong to this section, each with its place in the list.</summary>
+    public IEnumerable<(int Place, JsonObject Entry)> Of(JsonNode? list) => (list as JsonArray ?? []).Select((e, i) => (Place: i, Entry: e as JsonObject))
+        .Where(e => e.Entry is not null && Holds(e.Entry["part"] is JsonValue part ? part.ToString() : ""))
+        .Select(e => (e.Place, e.Entry!));
+
+    private bool Holds(string part) => Parts.Length > 0 ? Parts.Contains(part) : !InOrder.Any(s => s.Parts.Contains(part));
+}
+
+/// <summary>A piece part by part, for <c>_Parts.cshtml</c>.</summary>
+/// <param name="Form">With new rows in <c>techniques</c>, <c>condition</c> and <c>repairs</c>.</param>
+/// <param name="Recorded">What is recorded of the piece already; null for a new one.</param>
+public sealed record PartsView(Form Form, JsonObject? Recorded)
+{
+    /// <summary>The lists whose entries have a part, each with the shape of a row.</summary>
+    public static IReadOnlyList<(string Name, RecordType Shape)> Lists { get; } =
+        [("techniques", GarmentShape.Technique), ("condition", GarmentShape.Finding), ("repairs", GarmentShape.Repair)];
+
+    /// <summary>Kinds of work that have a button of their own; others are added on the piece's page.</summary>
+    public static IReadOnlyList<string> Kinds { get; } = ["tucks", "lace", "insertion", "whitework", "embroidery", "gathers", "hem", "seam", "fastening"];
+}

@@ -1,0 +1,46 @@
+using CsCheck;
+
+namespace HeirloomArchive.Catalogue.Tests;
+
+/// <summary>The next number follows her own pattern.</summary>
+public sealed class NumbersTests(ArchiveFixture fixture) : IClassFixture<ArchiveFixture>
+{
+    [Theory]
+    [InlineData("G-014", "G-015")]
+    [InlineData("G-099", "G-100")]
+    [InlineData("G-999", "G-1000")]
+    [InlineData("7", "8")]
+    [InlineData("2024.15", "2024.16")]
+    [InlineData("12 a", "13 a")]
+    [InlineData("00000000000000000000000000000009", "00000000000000000000000000000010")]
+    [InlineData("the blue one", null)]
+    public void The_number_after_keeps_what_stands_round_its_digits_and_their_zeros(string number, string? next) =>
+        Assert.Equal(next, Numbers.After(number));
+
+    [Theory]
+    [InlineData("G-001 G-014 G-002 H-200", "G-014")]
+    [InlineData("G-9 G-10 G-8", "G-10")]
+    [InlineData("G-0014 G-015", "G-015")]
+    [InlineData("A-1 B-1", "A-1")]
+    [InlineData("2023.9 2024.1 2024.2", "2024.2")]
+    [InlineData("first second", null)]
+    [InlineData("", null)]
+    public void The_greatest_is_that_of_the_commonest_pattern(string numbers, string? greatest) =>
+        Assert.Equal(greatest, Numbers.Greatest(numbers.Split(' ', StringSplitOptions.RemoveEmptyEntries)));
+
+    [Fact]
+    public void The_number_after_the_greatest_is_none_of_those_there() =>
+        Gen.Select(Gen.Int[0, 1200], Gen.OneOfConst("G-", "H", ""), Gen.Int[1, 4], (n, before, digits) => before + n.ToString(System.Globalization.CultureInfo.InvariantCulture).PadLeft(digits, '0')).Array[1, 40]
+            .Sample(numbers => !numbers.Contains(Numbers.After(Numbers.Greatest(numbers)!)));
+
+    [Fact]
+    public async Task An_archive_proposes_the_number_as_she_writes_it_and_counts_what_is_set_aside()
+    {
+        var stop = TestContext.Current.CancellationToken;
+        Assert.Null(await fixture.Archive.NextNumber(stop));
+        await fixture.Enter("""{"number":"q-8","name":"One"}""");
+        var aside = await fixture.Enter("""{"number":"q-9","name":"Two"}""");
+        await fixture.Archive.SetAside(aside.Garment.Id, 1, "teacher", stop);
+        Assert.Equal("q-10", await fixture.Archive.NextNumber(stop));
+    }
+}
