@@ -39,6 +39,10 @@ internal static class Pieces
     public static async Task<JsonObject> Garment(this ArchiveHost host, string id) =>
         (await host.Client.GetFromJsonAsync<JsonObject>($"/api/garments/{id}"))!;
 
+    /// <summary>How many pieces there are.</summary>
+    public static async Task<int> Count(this ArchiveHost host) =>
+        (await host.Client.GetFromJsonAsync<JsonObject>("/api/garments?size=1"))!["total"]!.GetValue<int>();
+
     /// <summary>The draft of a form; null if there is none.</summary>
     public static async Task<JsonObject?> Draft(this ArchiveHost host, string form)
     {
