@@ -14,22 +14,34 @@ public sealed record PartSection(string Id, string Title, string Help, params st
     /// <summary>In the order in which one handles a piece. The last takes whatever stands nowhere else.</summary>
     public static IReadOnlyList<PartSection> InOrder { get; } =
     [
-        new("top", "Neck, collar and shoulders", "On a cap or bonnet: brim, crown and curtain.", "neck", "collar", "shoulder", "strap", "crown", "brim", "curtain"),
-        new("body", "Yoke and body", "Front, then back. Tucks, insertions, whitework; stains where it was worn.", "yoke", "yoke-back", "bodice-front", "bodice-back", "front-panel", "underarm"),
+        new("top", "Neck, collar and shoulders", "On a cap or bonnet: brim, crown and curtain.", "neck", "collar", "shoulder", "strap", "revers", "epaulette", "bretelles", "crown", "brim", "curtain"),
+        new("body", "Yoke and body", "Front, then back. Tucks, insertions, whitework; stains where it was worn.", "yoke", "yoke-back", "bodice-front", "bodice-back", "front-panel", "bib-front", "centre-front", "centre-back", "side-seam", "underarm", "pocket"),
         new("sleeves", "Sleeves", "From the armhole down to the cuff. Left and right are the wearer's.", "sleeve", "armhole", "cuff"),
-        new("waist", "Waist", "Gathers, bands, beading and what runs through it.", "waist", "waistband", "sash"),
-        new("lower", "Skirt, legs and hem", "Growth tucks, flounces, lace at the edge; mends and worn places at the hem.", "skirt", "flounce", "leg", "leg-edge", "hem"),
-        new("openings", "Openings and ties", "Plackets, buttonholes, buttons, tapes. Rust marks beside hooks and pins.", "opening", "strings"),
-        new("inside", "Inside, as far as it opens by itself", "Seams, linings, gussets and the wrong side of the work. Nothing is turned inside out for this.", "lining", "gusset"),
+        new("waist", "Waist", "Gathers, bands, beading and what runs through it.", "waist", "waistband", "peplum", "sash"),
+        new("lower", "Skirt, legs and hem", "Growth tucks, flounces, lace at the edge; mends and worn places at the hem.", "skirt", "flounce", "seat", "crotch", "leg", "leg-edge", "dust-ruffle", "hem"),
+        new("openings", "Openings and ties", "Plackets, buttonholes, buttons, tapes. Rust marks beside hooks and pins.", "opening", "front-band", "strings"),
+        new("inside", "Inside, as far as it opens by itself", "Seams, linings, gussets and the wrong side of the work. Nothing is turned inside out for this.", "lining", "facing", "waist-stay", "dress-shield", "gusset"),
         new("elsewhere", "The whole piece, and anywhere else", "What is found all over, and parts that have no place above."),
     ];
 
     /// <summary>The entries of a list that belong to this section, each with its place in the list.</summary>
     public IEnumerable<(int Place, JsonObject Entry)> Of(JsonNode? list) => (list as JsonArray ?? []).Select((e, i) => (Place: i, Entry: e as JsonObject))
-        .Where(e => e.Entry is not null && Holds(e.Entry["part"] is JsonValue part ? part.ToString() : ""))
+        .Where(e => e.Entry is not null && ReferenceEquals(this, At(e.Entry["part"] is JsonValue part ? part.ToString() : "")))
         .Select(e => (e.Place, e.Entry!));
 
-    private bool Holds(string part) => Parts.Length > 0 ? Parts.Contains(part) : !InOrder.Any(s => s.Parts.Contains(part));
+    /// <summary>Where a part belongs: by itself, or by the broader word it stands under.</summary>
+    public static PartSection At(string part)
+    {
+        for (var word = part; word is not null; word = Words.Find("parts", word)?.Broader)
+        {
+            if (InOrder.FirstOrDefault(s => s.Parts.Contains(word)) is { } section)
+            {
+                return section;
+            }
+        }
+
+        return InOrder[^1];
+    }
 }
 
 /// <summary>A piece part by part, for <c>_Parts.cshtml</c>.</summary>
