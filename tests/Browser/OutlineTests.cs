@@ -121,7 +121,7 @@ public sealed class OutlineTests(ArchiveHost host, Chromium chromium) : IClassFi
             })
             """));
         await Touch(front.Locator("a[data-part=hem]"));
-        Assert.EndsWith("#part-hem", page.Url, StringComparison.Ordinal);
+        await page.WaitForURLAsync("**#part-hem");
         await page.Locator("#part-hem a").First.ClickAsync();
         await Expect(page.Locator(":target")).ToHaveClassAsync("entry");
     }
