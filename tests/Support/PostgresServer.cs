@@ -13,9 +13,14 @@ public sealed class PostgresServer : IAsyncLifetime
 {
     private readonly TemporaryFolder folder = new();
     private EmbeddedPostgres? postgres;
+    private FileStream? turn;
     private int databases;
 
-    public async ValueTask InitializeAsync() => postgres = await EmbeddedPostgres.Start(folder.Path);
+    public async ValueTask InitializeAsync()
+    {
+        turn = await Turn();
+        postgres = await EmbeddedPostgres.Start(folder.Path);
+    }
 
     /// <returns>The connection string of a new, empty database.</returns>
     public async Task<string> NewDatabase()
@@ -33,5 +38,24 @@ public sealed class PostgresServer : IAsyncLifetime
         NpgsqlConnection.ClearAllPools();
         if (postgres is not null) await postgres.DisposeAsync();
         folder.Dispose();
+        if (turn is not null) await turn.DisposeAsync();
+    }
+
+    // Whole services, killed programs and a browser at once would slow each other beyond the seconds they promise:
+    // the test programs that have a server take turns. The system frees the lock of one that is killed.
+    private static async Task<FileStream> Turn()
+    {
+        var path = Path.Combine(Path.GetTempPath(), $"heirloom-tests-{Environment.UserName}.turn");
+        while (true)
+        {
+            try
+            {
+                return new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
+            }
+            catch (IOException)
+            {
+                await Task.Delay(500);
+            }
+        }
     }
 }
