@@ -48,6 +48,26 @@ public sealed class FormTests(ArchiveHost host, Chromium chromium) : IClassFixtu
         Assert.Equal(2, await links.CountAsync());
     }
 
+    [Fact]
+    public async Task A_tape_once_chosen_stands_beside_every_length_and_is_kept_with_it()
+    {
+        var id = (await host.Enter(new() { ["name"] = "A piece measured with a metric tape" })).Id();
+        var page = await chromium.Open(host.Address);
+        await page.GotoAsync($"/pieces/{id}");
+        await page.GetByRole(AriaRole.Link, new() { Name = "Your tape" }).ClickAsync();
+        await page.WaitForURLAsync("**/tape?**");
+        await page.GetByLabel("A length without a unit is in").SelectOptionAsync("mm");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep it" }).ClickAsync();
+        await page.WaitForURLAsync($"**/pieces/{id}");
+
+        await page.GotoAsync($"/pieces/{id}/techniques/new?kind=lace");
+        await page.GetByLabel("Width in millimetres").FillAsync("18,5");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save" }).ClickAsync();
+        await page.WaitForURLAsync($"**/pieces/{id}#**");
+        var width = (await host.Garment(id))["techniques"]![0]!["width"]!;
+        Assert.Equal(("18,5 mm", 18.5m), (width["text"]!.ToString(), width["mm"]!.GetValue<decimal>()));
+    }
+
     [Theory]
     [InlineData("about 1900", "1900~", "about 1900")]
     [InlineData("before 1910", "../1909", "until 1909")]

@@ -17,18 +17,20 @@ public static class FormReader
     public static JsonObject Read(IEnumerable<KeyValuePair<string, StringValues>> form, RecordType shape, bool keepBlankRows = false)
     {
         var root = new Posted();
+        var tape = Tape.None;
         foreach (var (name, texts) in form)
         {
             root.Place(Paths.Split(name), texts.ToString());
+            tape = name == Tape.Field ? Tape.Named(texts) : tape;
         }
 
-        return Object(root, shape, keepBlankRows);
+        return Object(root, shape, new(tape, keepBlankRows));
     }
 
-    private static JsonObject Object(Posted posted, RecordType shape, bool keep)
+    private static JsonObject Object(Posted posted, RecordType shape, Manner manner)
     {
         var hint = new JsonObject();
-        if (posted.Members.TryGetValue("kind", out var kind) && Value(kind, new WordType("techniques"), keep) is JsonValue slug)
+        if (posted.Members.TryGetValue("kind", out var kind) && Value(kind, new WordType("techniques"), manner) is JsonValue slug)
         {
             hint["kind"] = slug;
         }
@@ -36,7 +38,7 @@ public static class FormReader
         var read = new JsonObject();
         foreach (var field in shape.FieldsOf(hint).Where(f => f.Computed is null))
         {
-            if (posted.Members.TryGetValue(field.Name, out var member) && Value(member, field.Type, keep) is { } value && value is not JsonObject { Count: 0 })
+            if (posted.Members.TryGetValue(field.Name, out var member) && Value(member, field.Type, manner) is { } value && value is not JsonObject { Count: 0 })
             {
                 read[field.Name] = value;
             }
@@ -45,27 +47,28 @@ public static class FormReader
         return read;
     }
 
-    private static JsonNode? Value(Posted posted, FieldType type, bool keep) => type switch
+    private static JsonNode? Value(Posted posted, FieldType type, Manner manner) => type switch
     {
-        RecordType record => Object(posted, record, keep),
-        SpacingType => Object(posted, new RecordType(SpacingType.Meanings), keep),
+        RecordType record => Object(posted, record, manner),
+        SpacingType => Object(posted, new RecordType(SpacingType.Meanings), manner),
         ListType { Item: TextType } when posted.Items.Count == 0 => Texts(posted.Text),
-        ListType list => List(posted, list.Item, keep),
+        ListType list => List(posted, list.Item, manner),
         WordType when posted.Members.TryGetValue("own", out var own) && !string.IsNullOrWhiteSpace(own.Text) => new JsonObject { ["own"] = own.Text.Trim() },
         _ when string.IsNullOrWhiteSpace(posted.Text) => null,
+        MeasureType => manner.Tape.Complete(posted.Text),
         FlagType => bool.TryParse(posted.Text, out var flag) ? flag : posted.Text,
         NumberType => decimal.TryParse(posted.Text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingWhite | NumberStyles.AllowTrailingWhite, CultureInfo.InvariantCulture, out var number) ? number : posted.Text,
         TextType { Lines: true } => posted.Text.ReplaceLineEndings("\n"),
         _ => posted.Text.Trim(),
     };
 
-    private static JsonArray? List(Posted posted, FieldType item, bool keep)
+    private static JsonArray? List(Posted posted, FieldType item, Manner manner)
     {
         var read = new JsonArray();
         foreach (var one in posted.Items.Values)
         {
-            var value = Value(one, item, keep);
-            if (value is not null && (keep || !Form.IsBlank(value)))
+            var value = Value(one, item, manner);
+            if (value is not null && (manner.KeepBlankRows || !Form.IsBlank(value)))
             {
                 read.Add(value);
             }
@@ -79,6 +82,8 @@ public static class FormReader
         var parts = text.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
         return parts.Length == 0 ? null : new JsonArray([.. parts.Select(p => JsonValue.Create(p))]);
     }
+
+    private readonly record struct Manner(Tape Tape, bool KeepBlankRows);
 
     private sealed class Posted
     {

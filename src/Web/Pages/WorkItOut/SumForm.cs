@@ -66,6 +66,7 @@ public static class SumForm
         AskKind.Whole => new NumberType(ask.From, ask.To, whole: true),
         AskKind.Number => new NumberType(ask.From, ask.To, whole: false),
         AskKind.Flag => new FlagType(),
+        AskKind.Length => new MeasureType(Sign.Any),
         AskKind.Lengths => new TextType(4_000, lines: true),
         AskKind.Part => Shape(ask.Fields),
         AskKind.Rows => new ListType(Shape(ask.Fields), (int)ask.To),

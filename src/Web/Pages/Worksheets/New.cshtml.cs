@@ -45,6 +45,7 @@ public sealed class NewModel(Archive archive, IDocumentStore documents, TimeProv
         Form = new(new()
         {
             ["garment"] = garment?.ToString(), ["technique"] = technique, ["onto"] = WorksheetForm.Start(Technique), ["paper"] = "A4",
+            ["unit"] = Tape.Chosen(Request) is { Length: > 0 } unit ? unit : null,
         }) { About = "worksheet", Garment = Garment };
         return Page();
     }

@@ -37,7 +37,7 @@ public sealed class SideBySideModel(Archive archive, IDocumentStore documents, T
             return NotFound();
         }
 
-        Form = new(new() { ["garment"] = garment?.ToString(), ["paper"] = "A4", ["sections"] = Start(technique) }) { About = "worksheet", Garment = Garment };
+        Form = new(new() { ["garment"] = garment?.ToString(), ["paper"] = "A4", ["unit"] = Tape.Chosen(Request) is { Length: > 0 } unit ? unit : null, ["sections"] = Start(technique) }) { About = "worksheet", Garment = Garment };
         return Page();
     }
 

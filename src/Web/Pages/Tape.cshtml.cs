@@ -1,0 +1,29 @@
+using HeirloomArchive.Web.Pages.Forms;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+namespace HeirloomArchive.Web.Pages;
+
+/// <summary>Where she chooses the unit that a bare number means.</summary>
+public sealed class TapeModel : PageModel
+{
+    public string Unit { get; private set; } = "";
+
+    /// <summary>The page she came from.</summary>
+    public string Back { get; private set; } = "/";
+
+    public void OnGet(string? back) => (Unit, Back) = (Tape.Chosen(Request), Here(back));
+
+    public IActionResult OnPost(string? unit, string? back)
+    {
+        if (Tape.Choices.All(c => c.Value != (unit ?? "")))
+        {
+            return BadRequest();
+        }
+
+        Response.Cookies.Append(Tape.Cookie, unit ?? "", new CookieOptions { HttpOnly = true, SameSite = SameSiteMode.Strict, IsEssential = true, MaxAge = TimeSpan.FromDays(400) });
+        return LocalRedirect(Here(back));
+    }
+
+    private string Here(string? back) => back is not null && Url.IsLocalUrl(back) ? back : "/";
+}
