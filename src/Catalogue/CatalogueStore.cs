@@ -48,7 +48,8 @@ public static class CatalogueStore
         o.Events.MapEventType<VersionPutBack>("version_put_back");
 
         o.Projections.Add<GarmentProjection>(ProjectionLifecycle.Inline);
-        o.Schema.For<Garment>().Duplicate(g => g.IsAside);
+        o.Schema.For<Garment>().Duplicate(g => g.IsAside)
+            .Duplicate(g => g.Care.Urgency).Duplicate(g => g.Care.Due!).Duplicate(g => g.Care.HoursOfLight!);
         o.Schema.For<NumberReservation>();
         o.Schema.For<PictureOwner>().Index(p => p.Garment);
         o.Schema.For<OwnWord>();
@@ -61,6 +62,7 @@ public static class CatalogueStore
         services.TryAddSingleton(TimeProvider.System);
         services.TryAddSingleton<Archive>();
         services.TryAddSingleton<Drafts>();
+        services.TryAddSingleton<CareLists>();
         services.AddSingleton<OwnWords>();
         return services.AddHostedService(provider => provider.GetRequiredService<OwnWords>());
     }

@@ -117,8 +117,8 @@ internal static class Entries
     public static void FollowExaminations(JsonObject before, JsonObject after)
     {
         var latest = (after["examinations"] as JsonArray)?.OfType<JsonObject>().Where(e => e["overall"] is not null)
-            .MaxBy(e => (FirstDay(e["date"]?.GetValue<string>()), e["id"]!.GetValue<string>()), Comparer<((int, int, int), string Id)>.Create(
-                (a, b) => a.Item1.CompareTo(b.Item1) is not 0 and var dates ? dates : string.CompareOrdinal(a.Id, b.Id)));
+            .MaxBy(e => (Days.First(e["date"]) ?? DateOnly.MinValue, e["id"]!.GetValue<string>()), Comparer<(DateOnly Day, string Id)>.Create(
+                (a, b) => a.Day.CompareTo(b.Day) is not 0 and var dates ? dates : string.CompareOrdinal(a.Id, b.Id)));
         if (latest is null)
         {
             return;
@@ -131,8 +131,4 @@ internal static class Entries
             after["overall"] = latest["overall"]!.DeepClone();
         }
     }
-
-    // A half-known date counts by its first day, one without a date before all others.
-    private static (int, int, int) FirstDay(string? date) =>
-        date is not null && Edtf.TryParse(date, out var read, out _) && read.Start is { } start ? start.From : (int.MinValue, 0, 0);
 }

@@ -23,6 +23,9 @@ public sealed class Garment
     /// <summary>Whether it is set aside: it leaves lists and search.</summary>
     public bool IsAside => Aside is not null;
 
+    /// <summary>What the lists of care ask, worked out with each event.</summary>
+    public CareNote Care { get; set; } = CareNote.Nothing;
+
     /// <summary>All that is recorded, as it is kept: nothing computed, no empty list.</summary>
     public JsonObject Fields { get; set; } = [];
 
@@ -55,7 +58,7 @@ public sealed class Garment
     }
 
     internal Garment Copy() =>
-        new() { Id = Id, Version = Version, Position = Position, Aside = Aside, Fields = Fields.DeepClone().AsObject() };
+        new() { Id = Id, Version = Version, Position = Position, Aside = Aside, Care = Care, Fields = Fields.DeepClone().AsObject() };
 }
 
 /// <summary>When a garment was set aside, and by whom.</summary>
@@ -80,6 +83,7 @@ public sealed class GarmentProjection : SingleStreamProjection<Garment, Guid>
             _ => garment.Aside,
         };
         Folding.Apply(garment.Fields, e.Data);
+        garment.Care = CareNote.Of(garment.Fields);
         return garment;
     }
 }
