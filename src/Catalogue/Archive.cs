@@ -48,12 +48,10 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
     /// <summary>The number after the greatest of her commonest pattern, as she writes it; null where no piece has one that counts.</summary>
     public async Task<string?> NextNumber(CancellationToken ct = default)
     {
-        await using var session = store.QuerySession();
+        await using var session = store.LightweightSession();
         // Those of pieces set aside are taken too, so it is the reservations that are looked at.
-        var taken = await session.Query<NumberReservation>().Select(n => n.Id).ToListAsync(ct);
-        return Numbers.Greatest(taken) is { } greatest
-            && await session.LoadAsync<NumberReservation>(greatest, ct) is { } reservation
-            && await session.LoadAsync<Garment>(reservation.Garment, ct) is { Number: { } number }
+        return await NumberReservation.Greatest(session, ct) is { } greatest
+            && await session.LoadAsync<Garment>(greatest.Garment, ct) is { Number: { } number }
                 ? Numbers.After(number)
                 : null;
     }
@@ -69,6 +67,7 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
         var stream = session.Events.StartStream<Garment>(id, entered);
         var number = entered.Fields["number"]?.GetValue<string>();
         NumberReservation.Move(session, id, null, number);
+        session.Store(ListedPiece.Of(id, 1, entered.Fields, now, aside: false));
         await Save(session, id, number, ct);
         return After(null, id, stream.Events[^1]);
     }
@@ -79,6 +78,16 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
         var sent = Reading.Garment(patch);
         return Write(id, version, who, now => Decisions.Change(now, sent with { Faults = [.. sent.Faults] }, clock.GetUtcNow()), now => Decisions.Differs(now, sent), ct);
     }
+
+    /// <summary>Changes a piece at whatever version it stands, when its turn comes: one of many at once.</summary>
+    /// <param name="id">The piece.</param>
+    /// <param name="patch">The merge patch that follows from the piece as it stands.</param>
+    /// <param name="who">Who changes it.</param>
+    /// <param name="alsoSave">What is saved with the event.</param>
+    /// <param name="ct">Stops it.</param>
+    internal Task<Saved> ChangeInTurn(Guid id, Func<Garment, JsonObject> patch, string who, Action<IDocumentSession, GarmentChanged> alsoSave, CancellationToken ct) =>
+        Write(id, null, who, now => Decisions.Change(now, Reading.Garment(patch(now)), clock.GetUtcNow()), _ => [], ct,
+            alsoSave: (session, e) => alsoSave(session, (GarmentChanged)e));
 
     /// <summary>Adds an entry at the end of <c>techniques, examinations, condition</c> or <c>repairs</c>.</summary>
     public async Task<SavedEntry> AddEntry(Guid id, long version, string list, JsonObject entry, string who, CancellationToken ct = default)
@@ -190,6 +199,7 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
         await CheckBelonging(session, id, before.Fields, after, ct);
         stream.AppendOne(e);
         NumberReservation.Move(session, id, before.Number, number);
+        session.Store(ListedPiece.Of(id, before.Version + 1, after, clock.GetUtcNow(), e is GarmentSetAside || (before.IsAside && e is not GarmentBroughtBack)));
         alsoSave?.Invoke(session, e);
         try
         {

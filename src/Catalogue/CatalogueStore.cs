@@ -50,7 +50,9 @@ public static class CatalogueStore
         o.Projections.Add<GarmentProjection>(ProjectionLifecycle.Inline);
         o.Schema.For<Garment>().Duplicate(g => g.IsAside)
             .Duplicate(g => g.Care.Urgency).Duplicate(g => g.Care.Due!).Duplicate(g => g.Care.HoursOfLight!);
-        o.Schema.For<NumberReservation>();
+        o.Schema.For<NumberReservation>().Duplicate(n => n.Pattern).Duplicate(n => n.Place).Index(n => new { n.Pattern, n.Place });
+        ListedPiece.Configure(o);
+        ManyStore.Configure(o);
         o.Schema.For<PictureOwner>().Index(p => p.Garment);
         o.Schema.For<OwnWord>();
         o.Schema.For<Draft>();
@@ -63,6 +65,11 @@ public static class CatalogueStore
         services.TryAddSingleton<Archive>();
         services.TryAddSingleton<Drafts>();
         services.TryAddSingleton<CareLists>();
+        services.TryAddSingleton<Past>();
+        services.TryAddSingleton<PieceList>();
+        services.AddHostedService<ListFilling>();
+        services.AddSingleton<ManyAtOnce>();
+        services.AddHostedService(provider => provider.GetRequiredService<ManyAtOnce>());
         services.AddSingleton<OwnWords>();
         return services.AddHostedService(provider => provider.GetRequiredService<OwnWords>());
     }

@@ -17,6 +17,9 @@ public sealed class Garment
     /// <summary>The global position (event sequence) of its last event.</summary>
     public long Position { get; set; }
 
+    /// <summary>When its last event happened.</summary>
+    public DateTimeOffset Changed { get; set; }
+
     /// <summary>When and by whom it was set aside; null if it is not.</summary>
     public SetAside? Aside { get; set; }
 
@@ -58,7 +61,7 @@ public sealed class Garment
     }
 
     internal Garment Copy() =>
-        new() { Id = Id, Version = Version, Position = Position, Aside = Aside, Care = Care, Fields = Fields.DeepClone().AsObject() };
+        new() { Id = Id, Version = Version, Position = Position, Changed = Changed, Aside = Aside, Care = Care, Fields = Fields.DeepClone().AsObject() };
 }
 
 /// <summary>When a garment was set aside, and by whom.</summary>
@@ -76,6 +79,7 @@ public sealed class GarmentProjection : SingleStreamProjection<Garment, Guid>
         garment.Id = id;
         garment.Version = e.Version;
         garment.Position = e.Sequence;
+        garment.Changed = e.Timestamp;
         garment.Aside = e.Data switch
         {
             GarmentSetAside => new SetAside(e.Timestamp, e.UserName),

@@ -32,7 +32,7 @@ internal static class History
         ["version"] = e.Version,
         ["when"] = Moment.Text(e.Timestamp),
         ["who"] = e.UserName,
-        ["what"] = What(e.Data),
+        ["what"] = What(e.Data) + (e.GetHeader(ManyStore.Header) is null ? "" : ", many at once"),
         ["changes"] = new JsonArray([.. touched.SelectMany(t => Differences.Between(t.Old, t.New, t.Path)).Select(d => new JsonObject
         {
             ["path"] = d.Path, ["old"] = d.Old?.DeepClone(), ["new"] = d.New?.DeepClone(),

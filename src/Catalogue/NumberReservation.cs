@@ -1,5 +1,6 @@
 using System.Text;
 using Marten;
+using Npgsql;
 
 namespace HeirloomArchive.Catalogue;
 
@@ -14,6 +15,12 @@ public sealed class NumberReservation
 
     /// <summary>Who has it.</summary>
     public Guid Garment { get; set; }
+
+    /// <summary>What stands round its last digits, as <see cref="Numbers.Pattern"/> writes it; empty where it has none, null in one taken before patterns were kept.</summary>
+    public string? Pattern { get; set; }
+
+    /// <summary>What the digits count, so that the greater comes later in the order of texts; null without digits.</summary>
+    public string? Place { get; set; }
 
     /// <summary>A number as it is compared: <c>g-0 14</c> and <c>Ｇ-014</c> are both <c>G-014</c>.</summary>
     public static string Normalise(string number) =>
@@ -35,7 +42,37 @@ public sealed class NumberReservation
 
         if (taken is not null)
         {
-            session.Insert(new NumberReservation { Id = taken, Garment = garment });
+            session.Insert(Of(taken, garment));
         }
     }
+
+    /// <summary>The reservation of a normalised number.</summary>
+    internal static NumberReservation Of(string taken, Guid garment)
+    {
+        var (pattern, place) = Numbers.Pattern(taken);
+        return new() { Id = taken, Garment = garment, Pattern = pattern, Place = place };
+    }
+
+    /// <summary>The greatest number of the commonest pattern, those of pieces set aside included; null where none has digits.</summary>
+    internal static async Task<NumberReservation?> Greatest(IDocumentSession session, CancellationToken ct)
+    {
+        await using var fill = new NpgsqlCommand(FillOld);
+        await session.ExecuteAsync(fill, ct);
+        var commonest = await session.AdvancedSql.QueryAsync<string>(
+            $"select pattern from {CatalogueStore.Schema}.mt_doc_numberreservation where pattern <> '' group by pattern order by count(*) desc, pattern collate \"C\" limit 1", ct);
+        return commonest is not [{ } pattern, ..]
+            ? null
+            : await session.Query<NumberReservation>().Where(n => n.Pattern == pattern).OrderByDescending(n => n.Place).ThenBy(n => n.Id).FirstOrDefaultAsync(ct);
+    }
+
+    // Those taken before patterns were kept: the same cut as Numbers.Pattern makes.
+    private static readonly string FillOld = $"""
+        with cut as (
+          select id, regexp_replace(id, '^(.*?)[0-9]+([^0-9]*)$', E'\\1\t\\2') as pattern, ltrim(substring(id from '([0-9]+)[^0-9]*$'), '0') as digits
+          from {CatalogueStore.Schema}.mt_doc_numberreservation where pattern is null)
+        update {CatalogueStore.Schema}.mt_doc_numberreservation n
+        set pattern = f.pattern, place = f.place, data = n.data || jsonb_build_object('pattern', f.pattern, 'place', f.place)
+        from (select id, case when digits is null then '' else pattern end as pattern, lpad(length(digits)::text, 3, '0') || digits as place from cut) f
+        where f.id = n.id
+        """;
 }

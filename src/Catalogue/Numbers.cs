@@ -5,6 +5,14 @@ namespace HeirloomArchive.Catalogue;
 /// <summary>Numbers as she gives them: what stands before and after their last digits is her pattern, and the digits count.</summary>
 public static class Numbers
 {
+    /// <summary>A number's pattern (what stands before its last digits, a tab, what stands after) and what they count, as text of the same order; empty and null without digits.</summary>
+    internal static (string Pattern, string? Place) Pattern(string number)
+    {
+        var (before, digits, after) = Cut(number);
+        var counts = digits.TrimStart('0');
+        return digits.Length == 0 ? ("", null) : ($"{before}\t{after}", counts.Length.ToString("D3", CultureInfo.InvariantCulture) + counts);
+    }
+
     /// <summary>The greatest number of the commonest pattern; null where no number has digits. Of two patterns as common, the first in the alphabet.</summary>
     public static string? Greatest(IEnumerable<string> numbers) => numbers
         .Select(n => (Number: n, Cut: Cut(n))).Where(n => n.Cut.Digits.Length > 0)

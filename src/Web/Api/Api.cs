@@ -29,6 +29,7 @@ public static class Api
         app.MapGarments();
         app.MapEntries();
         app.MapHistory();
+        app.MapMany();
         app.MapPictures();
         app.MapSearch();
         app.MapPlans();

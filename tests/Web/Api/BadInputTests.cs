@@ -245,6 +245,8 @@ public sealed class BadInputTests(ArchiveHost host) : IClassFixture<ArchiveHost>
             ("PUT", $"/api/garments/{{id:guid}}/{list}/{{entry:guid}}", "json"),
             ("DELETE", $"/api/garments/{{id:guid}}/{list}/{{entry:guid}}", "none"),
         }),
+        ("POST", "/api/many", "json"),
+        ("POST", "/api/many/{id:guid}/undo", "none"),
         ("POST", "/api/plans/tucks", "json"),
         ("POST", "/api/plans/fit", "json"),
         .. AllSums.InOrder.Select(s => ("POST", $"/api/plans/{s.Slug}", "json")),
