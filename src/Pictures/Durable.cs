@@ -26,8 +26,22 @@ internal static class Durable
         return isNew;
     }
 
+    /// <summary>Writes a whole file in the place of one that may be there: whoever looks sees the old one or the new one.</summary>
+    public static void Replace(string path, ReadOnlySpan<byte> bytes)
+    {
+        var beside = $"{path}.{Guid.CreateVersion7():N}.new";
+        using (var file = new FileStream(beside, FileMode.CreateNew, FileAccess.Write, FileShare.None))
+        {
+            file.Write(bytes);
+            file.Flush(flushToDisk: true);
+        }
+
+        File.Move(beside, path, overwrite: true);
+        FlushFolder(Path.GetDirectoryName(path)!);
+    }
+
     /// <summary>Flushes a folder's own entries; Windows keeps them in its journal and has no such call.</summary>
-    private static void FlushFolder(string folder)
+    public static void FlushFolder(string folder)
     {
         if (OperatingSystem.IsWindows())
         {

@@ -20,4 +20,10 @@ public sealed record PictureLimits
 
     /// <summary>Files in one upload.</summary>
     public int Files { get; init; } = 50;
+
+    /// <summary>Uploads in parts that may be under way or waiting at once.</summary>
+    public int Unfinished { get; init; } = 200;
+
+    /// <summary>How long an upload in parts waits for its next part, or for its piece to be saved: seven days.</summary>
+    public TimeSpan UnfinishedTime { get; init; } = TimeSpan.FromDays(7);
 }

@@ -38,6 +38,9 @@ public sealed class PictureStore
         }
     }
 
+    /// <summary>The folder of all pictures, whole path.</summary>
+    internal string Folder => folder;
+
     /// <summary>
     /// Streams a file to disk and flushes it, digesting on the way. One that is too large is read to its end all the
     /// same, so that the sender gets to hear the answer.

@@ -21,6 +21,7 @@ public static class PicturesRoom
             .AddSingleton(s => new PictureStore(folder, s.GetRequiredService<PictureLimits>()))
             .AddSingleton<Workshop>()
             .AddSingleton<Derivatives>()
+            .AddSingleton<PartedUploads>()
             .AddSingleton<Uploads>();
     }
 }

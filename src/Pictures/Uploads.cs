@@ -95,6 +95,10 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
         };
     }
 
+    /// <summary>Looks over files that are to be added later: what would be refused then is refused now.</summary>
+    /// <exception cref="RefusedException">A file is refused.</exception>
+    public async Task Check(IReadOnlyList<IncomingFile> files) => await Make(files, [], CancellationToken.None);
+
     /// <summary>The garment, when it can be given pictures.</summary>
     /// <inheritdoc cref="Take" path="/exception"/>
     public async Task<Garment> Standing(Guid id, CancellationToken cancel)
@@ -163,7 +167,7 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
                     var (sound, answer) = made[file.Sha256];
                     picture = new TakenPicture(Guid.CreateVersion7(), file.Sha256, answer.Width, answer.Height, Already: false);
                     known[file.Sha256] = picture with { Already = true };
-                    entries.Add(Entry(picture, sound.Format, caption, file.View));
+                    entries.Add(Entry(picture, sound.Format, file.Caption ?? caption, file.View));
                     if (store.KeepOriginal(file))
                     {
                         fresh.Add(file.Sha256);
@@ -206,7 +210,7 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
         }
     }
 
-    private static JsonObject Entry(TakenPicture picture, PictureFormat format, string? caption, string? view)
+    private static JsonObject Entry(TakenPicture picture, PictureFormat format, string? caption, JsonNode? view)
     {
         var entry = new JsonObject
         {
@@ -223,7 +227,7 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
 
         if (view is not null)
         {
-            entry["view"] = view;
+            entry["view"] = view.DeepClone();
         }
 
         return entry;

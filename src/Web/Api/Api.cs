@@ -31,6 +31,7 @@ public static class Api
         app.MapHistory();
         app.MapMany();
         app.MapPictures();
+        app.MapResumable();
         app.MapSearch();
         app.MapPlans();
         app.MapWords();

@@ -55,7 +55,7 @@ public static class PicturesApi
         }
     }
 
-    private static JsonObject Answer(TakenPicture picture)
+    internal static JsonObject Answer(TakenPicture picture)
     {
         var answer = new JsonObject
         {
@@ -72,23 +72,23 @@ public static class PicturesApi
         return answer;
     }
 
-    private static async Task<IResult> Original(Guid pid, HttpResponse response, IDocumentStore documents, PictureStore store, CancellationToken ct)
+    private static async Task<IResult> Original(Guid pid, HttpContext http, IDocumentStore documents, PictureStore store, CancellationToken ct)
     {
-        var sha256 = await Digest(pid, documents, ct);
-        return await Serve(response, store.OpenOriginal(sha256), pid, sha256, ct);
+        var sha256 = PictureRights.Original(http, pid, await Find(pid, documents, ct)).Sha256;
+        return await Serve(http.Response, store.OpenOriginal(sha256), pid, sha256, ct);
     }
 
     private static async Task<IResult> Smaller(
         Derivative derivative, Guid pid, HttpResponse response, IDocumentStore documents, Derivatives derivatives, CancellationToken ct)
     {
-        var sha256 = await Digest(pid, documents, ct);
+        var sha256 = (await Find(pid, documents, ct) ?? throw PictureRights.Missing(pid)).Sha256;
         return await Serve(response, await derivatives.Open(derivative, sha256, ct), pid, $"{sha256}-{derivative}-{PictureStore.Recipe}", ct);
     }
 
-    private static async Task<string> Digest(Guid pid, IDocumentStore documents, CancellationToken ct)
+    private static async Task<PictureOwner?> Find(Guid pid, IDocumentStore documents, CancellationToken ct)
     {
         await using var session = documents.QuerySession();
-        return (await session.LoadAsync<PictureOwner>(pid, ct))?.Sha256 ?? throw new NotFoundException($"No picture has the id {pid}.");
+        return await session.LoadAsync<PictureOwner>(pid, ct);
     }
 
     /// <summary>Bytes that never change under their address: kept by the one browser for good, but not by what stands between.</summary>

@@ -41,6 +41,9 @@ public sealed class Refusals(IProblemDetailsService problems) : IExceptionHandle
         WordConflictException e => Problem(409, "The words stay as they are.", e.Message),
         SetAsideException e => Problem(409, "The piece is set aside.", e.Message),
         RefusedException e => Refused(e),
+        OffsetException e => Problem(409, "It stands elsewhere by now.", e.Message, ("offset", e.Stands)),
+        ChecksumException e => Problem(460, "The checksum does not agree.", e.Message),
+        TooManyUploadsException e => Problem(429, "Too many at once.", e.Message),
         IndexNotReadyException e => Problem(503, "The index is being built.", e.Message),
         BadHttpRequestException e => Problem(e.StatusCode, Title(e.StatusCode), e.Message),
         _ => null,
@@ -76,6 +79,7 @@ public sealed class Refusals(IProblemDetailsService problems) : IExceptionHandle
 
     private static string Title(int status) => status switch
     {
+        412 => "Another version of the protocol.",
         413 => "Too large.",
         415 => "Not a kind of content that is read here.",
         428 => "Which version?",

@@ -262,6 +262,10 @@ public sealed class BadInputTests(ArchiveHost host) : IClassFixture<ArchiveHost>
         ("POST", "/api/printers", "json"),
         ("PUT", "/api/drafts/{form}", "draft"),
         ("DELETE", "/api/drafts/{form}", "none"),
+        ("OPTIONS", "/api/uploads", "none"),
+        ("POST", "/api/uploads", "none"),
+        ("PATCH", "/api/uploads/{upload:guid}", "form"),
+        ("DELETE", "/api/uploads/{upload:guid}", "none"),
     ];
 
     private JsonObject? piece, sheet, word;
@@ -292,6 +296,7 @@ public sealed class BadInputTests(ArchiveHost host) : IClassFixture<ArchiveHost>
         return route.Replace("{id:guid}", piece["id"]!.GetValue<string>(), StringComparison.Ordinal)
             .Replace("{entry:guid}", entry, StringComparison.Ordinal)
             .Replace("{version:long}", "1", StringComparison.Ordinal)
+            .Replace("{upload:guid}", Guid.Empty.ToString(), StringComparison.Ordinal)
             .Replace("{form}", "bad-input", StringComparison.Ordinal);
     }
 

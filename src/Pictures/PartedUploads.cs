@@ -1,0 +1,296 @@
+using System.Security.Cryptography;
+using System.Text.Json;
+using HeirloomArchive.Catalogue;
+using HeirloomArchive.Sewing;
+
+namespace HeirloomArchive.Pictures;
+
+/// <summary>
+/// Uploads that come in parts and outlive a lost connection, a closed page and a killed host: <c>unfinished/{id}</c> holds the
+/// bytes, its length is how far it is; <c>unfinished/{id}.json</c> what was said of it. A part is flushed before it is acknowledged.
+/// </summary>
+public sealed class PartedUploads
+{
+    private readonly string folder;
+    private readonly PictureLimits limits;
+    private readonly TimeProvider clock;
+    private readonly Dictionary<Guid, Turn> turns = [];
+
+    /// <summary>Opens the folder beside the originals, and throws away what expired.</summary>
+    public PartedUploads(PictureStore store, PictureLimits limits, TimeProvider clock)
+    {
+        folder = Path.Combine(store.Folder, "unfinished");
+        (this.limits, this.clock) = (limits, clock);
+        Directory.CreateDirectory(folder);
+        Sweep();
+    }
+
+    /// <summary>Begins one; nothing of it has come yet.</summary>
+    /// <param name="said">Its id and all that is said of it.</param>
+    /// <exception cref="RefusedException">It is larger than a file may be.</exception>
+    /// <exception cref="TooManyUploadsException">Too many wait already.</exception>
+    public PartedUpload Begin(PartedUpload said)
+    {
+        if (said.Length > limits.FileBytes)
+        {
+            throw new RefusedException([new("file[0]", RefusalKind.TooLarge, $"The file is larger than {limits.FileBytes / 1_000_000} MB. Send it smaller.")]);
+        }
+
+        Sweep();
+        if (Ids().Count() >= limits.Unfinished)
+        {
+            throw new TooManyUploadsException(limits.Unfinished);
+        }
+
+        using (var file = Open(said.Id, FileMode.CreateNew))
+        {
+            file.Flush(flushToDisk: true);
+        }
+
+        Write(said);
+        Touch(said.Id);
+        return Find(said.Id)!;
+    }
+
+    /// <summary>One as it stands; null if there is none, or it has expired.</summary>
+    public PartedUpload? Find(Guid id)
+    {
+        try
+        {
+            var said = JsonSerializer.Deserialize<PartedUpload>(File.ReadAllBytes(SaidOf(id)))!;
+            var expires = new DateTimeOffset(File.GetLastWriteTimeUtc(SaidOf(id))) + limits.UnfinishedTime;
+            var bytes = new FileInfo(BytesOf(id));
+            // A host killed just as the file became an original has no bytes here any more: they are sent again.
+            var offset = said.Picture is not null ? said.Length : bytes.Exists ? bytes.Length : 0;
+            return expires <= clock.GetUtcNow() ? null : said with { Offset = offset, Expires = expires };
+        }
+        catch (Exception e) when (e is FileNotFoundException or JsonException)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>How far one is, once a part that still comes in on a dead connection is stopped.</summary>
+    public async Task<PartedUpload?> Settle(Guid id, CancellationToken cancel)
+    {
+        using var turn = await Take(id, cancel);
+        return Find(id);
+    }
+
+    /// <summary>
+    /// Takes the next part, as much of it as comes. Cut off on the way, what came stays, unless a checksum was sent for
+    /// the whole of it. Once all bytes are there, <paramref name="whole"/> is done in the same turn.
+    /// </summary>
+    /// <param name="id">Which upload.</param>
+    /// <param name="offset">Where the part begins.</param>
+    /// <param name="content">Its bytes.</param>
+    /// <param name="checksum">The algorithm and the digest its bytes must have, or null.</param>
+    /// <param name="whole">What to do with a whole upload that was not taken yet; answers what it became, or null if it is to wait.</param>
+    /// <param name="cancel">Ends it.</param>
+    /// <returns>The upload after it.</returns>
+    /// <exception cref="NotFoundException">There is no such upload.</exception>
+    /// <exception cref="OffsetException">It stands elsewhere.</exception>
+    /// <exception cref="ChecksumException">The bytes are others.</exception>
+    /// <exception cref="OvertakenException">A newer request goes on with it.</exception>
+    /// <exception cref="FaultException">More came than the length that was told.</exception>
+    public async Task<PartedUpload> Append(
+        Guid id, long offset, Stream content, (HashAlgorithmName Algorithm, byte[] Digest)? checksum, Func<PartedUpload, IncomingFile, Task<TakenPicture?>> whole, CancellationToken cancel)
+    {
+        using var turn = await Take(id, cancel);
+        var upload = Find(id) ?? throw Missing(id);
+        if (upload.Offset != offset)
+        {
+            throw new OffsetException(upload.Offset);
+        }
+
+        if (!upload.IsWhole)
+        {
+            await Receive(upload, content, checksum, turn);
+            Touch(id);
+            upload = Find(id) ?? throw Missing(id);
+        }
+
+        if (upload is { IsWhole: true, Picture: null })
+        {
+            using var file = await Whole(upload);
+            if (await whole(upload, file) is { } picture)
+            {
+                upload = upload with { Picture = picture };
+                Write(upload);
+                File.Delete(BytesOf(id));
+            }
+        }
+
+        return upload;
+    }
+
+    /// <summary>A whole upload that waits for its piece, as a file to be taken; null where it is not there, not whole, or taken.</summary>
+    public async Task<IncomingFile?> Waiting(Guid id) =>
+        Find(id) is { IsWhole: true, Picture: null, Garment: null } upload ? await Whole(upload) : null;
+
+    /// <summary>Throws one away.</summary>
+    /// <returns>Whether it was there.</returns>
+    public async Task<bool> Remove(Guid id, CancellationToken cancel)
+    {
+        using var turn = await Take(id, cancel);
+        var there = Find(id) is not null;
+        Delete(id);
+        return there;
+    }
+
+    /// <summary>Throws away what has expired, and what a killed host left half begun.</summary>
+    /// <returns>How many.</returns>
+    public int Sweep()
+    {
+        var expired = Ids().Where(id => Find(id) is null).ToList();
+        expired.ForEach(Delete);
+        var half = new DirectoryInfo(folder).EnumerateFiles()
+            .Where(f => f.LastWriteTimeUtc < clock.GetUtcNow().UtcDateTime.AddHours(-1) && (f.Name.EndsWith(".new", StringComparison.Ordinal) || !File.Exists(Path.ChangeExtension(f.FullName, ".json"))))
+            .ToList();
+        half.ForEach(f => f.Delete());
+        return expired.Count + half.Count;
+    }
+
+    private IEnumerable<Guid> Ids() => Directory.EnumerateFiles(folder, "*.json")
+        .Select(path => Guid.TryParseExact(Path.GetFileNameWithoutExtension(path), "N", out var id) ? id : Guid.Empty).Where(id => id != Guid.Empty);
+
+    private async Task Receive(PartedUpload upload, Stream content, (HashAlgorithmName Algorithm, byte[] Digest)? checksum, Turn turn)
+    {
+        var stands = upload.Offset;
+        await using var file = Open(upload.Id, FileMode.OpenOrCreate);
+        file.SetLength(stands);
+        file.Position = stands;
+        using var digest = checksum is { } asked ? IncrementalHash.CreateHash(asked.Algorithm) : null;
+        var keeps = false;
+        try
+        {
+            var buffer = new byte[128 * 1024];
+            for (int read; (read = await content.ReadAsync(buffer, turn.Token)) > 0;)
+            {
+                if (file.Position + read > upload.Length)
+                {
+                    throw new FaultException("Upload-Length", $"More came than the {upload.Length} bytes that were told; nothing of the part was kept.");
+                }
+
+                digest?.AppendData(buffer, 0, read);
+                await file.WriteAsync(buffer.AsMemory(0, read), CancellationToken.None);
+            }
+
+            keeps = digest is null || CryptographicOperations.FixedTimeEquals(digest.GetHashAndReset(), checksum!.Value.Digest);
+            if (!keeps)
+            {
+                throw new ChecksumException();
+            }
+        }
+        catch (OperationCanceledException) when (turn.IsOvertaken)
+        {
+            keeps = digest is null;
+            throw new OvertakenException();
+        }
+        catch (Exception e) when (e is not (FaultException or ChecksumException))
+        {
+            keeps = digest is null;
+            throw;
+        }
+        finally
+        {
+            if (!keeps)
+            {
+                file.SetLength(stands);
+            }
+
+            file.Flush(flushToDisk: true);
+        }
+    }
+
+    private async Task<IncomingFile> Whole(PartedUpload upload)
+    {
+        await using var file = new FileStream(BytesOf(upload.Id), FileMode.OpenOrCreate, FileAccess.Read, FileShare.Read, 0, FileOptions.Asynchronous);
+        var sha256 = Convert.ToHexStringLower(await SHA256.HashDataAsync(file));
+        return new IncomingFile(BytesOf(upload.Id), sha256, tooLarge: false, stays: true) { Caption = upload.Caption, View = upload.View?.DeepClone() };
+    }
+
+    // The file becomes the original as it is, so it gets an original's rights.
+    private FileStream Open(Guid id, FileMode mode)
+    {
+        var options = new FileStreamOptions { Mode = mode, Access = FileAccess.Write, Share = FileShare.None, BufferSize = 0, Options = FileOptions.Asynchronous };
+        if (!OperatingSystem.IsWindows())
+        {
+            options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.GroupRead;
+        }
+
+        return new FileStream(BytesOf(id), options);
+    }
+
+    private void Write(PartedUpload upload) => Durable.Replace(SaidOf(upload.Id), JsonSerializer.SerializeToUtf8Bytes(upload));
+
+    private void Touch(Guid id) => File.SetLastWriteTimeUtc(SaidOf(id), clock.GetUtcNow().UtcDateTime);
+
+    private void Delete(Guid id)
+    {
+        File.Delete(SaidOf(id));
+        File.Delete(BytesOf(id));
+    }
+
+    private string BytesOf(Guid id) => Path.Combine(folder, id.ToString("N"));
+
+    private string SaidOf(Guid id) => BytesOf(id) + ".json";
+
+    private static NotFoundException Missing(Guid id) => new($"There is no upload {id}; it was deleted, or waited longer than it may.");
+
+    // Who comes last goes on: a telephone that lost its connection is back before the host notices that the old one is dead.
+    private async Task<Turn> Take(Guid id, CancellationToken cancel)
+    {
+        Turn mine, before;
+        lock (turns)
+        {
+            before = turns.GetValueOrDefault(id)!;
+            turns[id] = mine = new Turn(this, id, cancel);
+        }
+
+        if (before is not null)
+        {
+            await before.Overtake();
+        }
+
+        return mine;
+    }
+
+    private sealed class Turn(PartedUploads all, Guid id, CancellationToken cancel) : IDisposable
+    {
+        private readonly CancellationTokenSource stop = CancellationTokenSource.CreateLinkedTokenSource(cancel);
+        private readonly TaskCompletionSource ended = new(TaskCreationOptions.RunContinuationsAsynchronously);
+
+        public CancellationToken Token => stop.Token;
+
+        public bool IsOvertaken { get; private set; }
+
+        public async Task Overtake()
+        {
+            lock (all.turns)
+            {
+                IsOvertaken = true;
+                if (!ended.Task.IsCompleted)
+                {
+                    stop.Cancel();
+                }
+            }
+
+            await ended.Task;
+        }
+
+        public void Dispose()
+        {
+            lock (all.turns)
+            {
+                ended.TrySetResult();
+                if (all.turns.GetValueOrDefault(id) == this)
+                {
+                    all.turns.Remove(id);
+                }
+            }
+
+            stop.Dispose();
+        }
+    }
+}
