@@ -22,6 +22,7 @@ public static class PicturesRoom
             .AddSingleton<Workshop>()
             .AddSingleton<Derivatives>()
             .AddSingleton<PartedUploads>()
+            .AddSingleton<Regions.RegionKeeping>()
             .AddSingleton<Uploads>();
     }
 }

@@ -1,5 +1,6 @@
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Pictures;
+using HeirloomArchive.Pictures.Regions;
 using HeirloomArchive.Search;
 using HeirloomArchive.Web.Api;
 using HeirloomArchive.Web.Hosting;
@@ -45,7 +46,7 @@ public static class Program
     public static WebApplication Build(WebApplicationBuilder builder, ArchiveSettings settings)
     {
         builder.Services.AddSingleton(settings).AddSingleton<Readiness>().AddSingleton(TimeProvider.System);
-        builder.Services.AddRecord(settings.Database!, CatalogueStore.Configure, WorksheetStore.Configure, KeyRing.Configure);
+        builder.Services.AddRecord(settings.Database!, CatalogueStore.Configure, WorksheetStore.Configure, RegionStore.Configure, KeyRing.Configure);
         builder.Services.AddCatalogue();
         builder.Services.AddPictures(settings.Pictures);
         builder.Services.AddSearch(Path.Combine(settings.Folder, "index"));

@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using HeirloomArchive.Web.Iiif;
 
 namespace HeirloomArchive.Web.Api;
 
@@ -32,6 +33,8 @@ public static class Api
         app.MapMany();
         app.MapPictures();
         app.MapResumable();
+        app.MapRegions();
+        app.MapIiif();
         app.MapSearch();
         app.MapPlans();
         app.MapWords();

@@ -63,7 +63,7 @@ public static class Body
         $"The body is larger than {most / 1024} KB; send less at a time.", StatusCodes.Status413PayloadTooLarge);
 
     private static bool SaysJson(string? type) =>
-        type?.Split(';')[0].Trim().ToLowerInvariant() is "application/json" or "application/merge-patch+json";
+        type?.Split(';')[0].Trim().ToLowerInvariant() is "application/json" or "application/merge-patch+json" or "application/ld+json";
 
     // JSON may spell half a surrogate pair; it is no text, and neither a file nor a database would take it.
     private static void CheckText(JsonNode? node, string path)

@@ -247,6 +247,9 @@ public sealed class BadInputTests(ArchiveHost host) : IClassFixture<ArchiveHost>
         }),
         ("POST", "/api/many", "json"),
         ("POST", "/api/many/{id:guid}/undo", "none"),
+        ("POST", "/api/pictures/{pid:guid}/regions", "json"),
+        ("PUT", "/api/pictures/{pid:guid}/regions/{rid:guid}", "json"),
+        ("DELETE", "/api/pictures/{pid:guid}/regions/{rid:guid}", "none"),
         ("POST", "/api/plans/tucks", "json"),
         ("POST", "/api/plans/fit", "json"),
         .. AllSums.InOrder.Select(s => ("POST", $"/api/plans/{s.Slug}", "json")),
@@ -268,13 +271,14 @@ public sealed class BadInputTests(ArchiveHost host) : IClassFixture<ArchiveHost>
         ("DELETE", "/api/uploads/{upload:guid}", "none"),
     ];
 
-    private JsonObject? piece, sheet, word;
+    private JsonObject? piece, sheet, word, region;
 
     private async Task<IEnumerable<(string Method, string Path, string Kind)>> Routes()
     {
         piece ??= await Enter("""{"name":"Blouse for bad input","techniques":[{"kind":"tucks"}],"examinations":[{"date":"2026-03-01"}],"condition":[{"what":"tear"}],"repairs":[{"method":"darn"}]}""");
         sheet ??= await Enter("""{"plan":{"groups":[{"tucks":1,"width":"1/8 in"}]}}""", "/api/worksheets");
         word ??= await Enter($$"""{"label":"Word for bad input {{Guid.NewGuid():N}}"}""", "/api/words/laces");
+        region ??= await Marked();
         return Table.Select(t => (t.Method, Fill(t.Route), t.Kind));
     }
 
@@ -283,6 +287,12 @@ public sealed class BadInputTests(ArchiveHost host) : IClassFixture<ArchiveHost>
         if (route.Contains("worksheets", StringComparison.Ordinal))
         {
             return route.Replace("{id:guid}", sheet!["id"]!.GetValue<string>(), StringComparison.Ordinal);
+        }
+
+        if (route.Contains("{pid:guid}", StringComparison.Ordinal))
+        {
+            var at = new Uri(region!["id"]!.GetValue<string>()).AbsolutePath.Split('/');
+            return route.Replace("{pid:guid}", at[3], StringComparison.Ordinal).Replace("{rid:guid}", at[5], StringComparison.Ordinal);
         }
 
         if (route.Contains("{facet}", StringComparison.Ordinal))
@@ -306,6 +316,15 @@ public sealed class BadInputTests(ArchiveHost host) : IClassFixture<ArchiveHost>
         var text = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
         Assert.True(answer.StatusCode == HttpStatusCode.Created, text);
         return JsonNode.Parse(text)!.AsObject();
+    }
+
+    private async Task<JsonObject> Marked()
+    {
+        var garment = await Enter("""{"name":"Blouse to mark"}""");
+        using var form = new MultipartFormDataContent { { new ByteArrayContent(RegionsApiTests.Picture()), "file", "a.png" } };
+        using var taken = await host.Client.PostAsync(new Uri($"/api/garments/{garment["id"]}/pictures", UriKind.Relative), form, TestContext.Current.CancellationToken);
+        var picture = JsonNode.Parse(await taken.Content.ReadAsStringAsync(TestContext.Current.CancellationToken))![0]!["id"];
+        return await Enter("""{"body":{"type":"TextualBody","value":"a"},"target":{"selector":{"type":"FragmentSelector","value":"xywh=1,1,5,5"}}}""", $"/api/pictures/{picture}/regions");
     }
 
     private Task<string> Everything() =>
