@@ -65,7 +65,7 @@ public sealed class Region
 
     /// <summary>Counts its changes, from 1: the API's <c>ETag</c>.</summary>
     [Version]
-    public int Version { get; set; }
+    public long Version { get; set; }
 
     /// <summary>What it says.</summary>
     public RegionSaying Now { get; set; } = null!;

@@ -75,7 +75,7 @@ public class SelectorTests
         "<!DOCTYPE svg SYSTEM 'file:///etc/passwd'><svg xmlns='http://www.w3.org/2000/svg'/>",
         "not xml",
         "",
-        new('x', 20_000),
+        new string('x', 20_000),
     ];
 
     [Theory]
