@@ -67,6 +67,9 @@ public static class Words
         return [.. Sent.Nearest(typed, names.Select(n => n.Key), 12).SelectMany(n => names[n]).Distinct().Take(3)];
     }
 
+    /// <summary>How many letters must be put in, taken out, exchanged or swapped with their neighbour to make one word of the other.</summary>
+    public static int Distance(string a, string b) => Sent.Distance(a, b);
+
     /// <summary>Takes the words of one archive in place of those it had; null takes them all away.</summary>
     internal static void Learn(object keeper, IReadOnlyList<Word>? own)
     {

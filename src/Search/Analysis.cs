@@ -1,4 +1,3 @@
-using Lucene.Net.Analysis;
 using Lucene.Net.Analysis.Core;
 using Lucene.Net.Analysis.En;
 using Lucene.Net.Analysis.Miscellaneous;
@@ -12,12 +11,13 @@ namespace HeirloomArchive.Search;
 internal readonly record struct Token(string Stem, string Word, int Start, int End);
 
 /// <summary>How text is cut into words: the same for what is recorded and for what is typed.</summary>
-internal sealed class Analysis(bool stemmed) : Analyzer
+internal static class Analysis
 {
     public const LuceneVersion Version = LuceneVersion.LUCENE_48;
 
-    public static readonly Analysis Stems = new(stemmed: true);
-    public static readonly Analysis WholeWords = new(stemmed: false);
+    // One chain a thread: it is asked for every sentence of every record.
+    [ThreadStatic]
+    private static Chain? chain;
 
     /// <summary>Words that say nothing by themselves; asked for only within quotes, or when nothing else was typed.</summary>
     public static bool IsStopWord(string word) => EnglishAnalyzer.DefaultStopSet.Contains(word) || word == "from";
@@ -25,33 +25,45 @@ internal sealed class Analysis(bool stemmed) : Analyzer
     /// <summary>The words of a text in order.</summary>
     public static List<Token> Tokens(string text)
     {
-        var words = Read(WholeWords, text);
-        var stems = Read(Stems, text);
-        return [.. words.Zip(stems, (word, stem) => new Token(stem.Word, word.Word, word.Start, word.End))];
-    }
-
-    protected override TokenStreamComponents CreateComponents(string fieldName, TextReader reader)
-    {
-        var source = new StandardTokenizer(Version, reader);
-        TokenStream words = new EnglishPossessiveFilter(Version, source);
-        words = new ASCIIFoldingFilter(new LowerCaseFilter(Version, words));
-        return new TokenStreamComponents(source, stemmed ? new PorterStemFilter(words) : words);
-    }
-
-    private static List<Token> Read(Analysis analysis, string text)
-    {
         var tokens = new List<Token>();
-        using var stream = analysis.GetTokenStream("", text);
-        var term = stream.AddAttribute<ICharTermAttribute>();
-        var offset = stream.AddAttribute<IOffsetAttribute>();
-        stream.Reset();
-        while (stream.IncrementToken())
+        if (text.Length > 0)
         {
-            var word = term.ToString();
-            tokens.Add(new Token(word, word, offset.StartOffset, offset.EndOffset));
+            (chain ??= new Chain()).Read(text, tokens);
         }
 
-        stream.End();
         return tokens;
+    }
+
+    /// <summary>StandardTokenizer, without possessive, capitals and accents, British spelling; then Porter's stems.</summary>
+    private sealed class Chain : IDisposable
+    {
+        private readonly StandardTokenizer source = new(Version, TextReader.Null);
+        private readonly Spelling words;
+        private readonly PorterStemFilter stems;
+        private readonly ICharTermAttribute term;
+        private readonly IOffsetAttribute offset;
+
+        public Chain()
+        {
+            words = new Spelling(new ASCIIFoldingFilter(new LowerCaseFilter(Version, new EnglishPossessiveFilter(Version, source))));
+            stems = new PorterStemFilter(words);
+            term = stems.AddAttribute<ICharTermAttribute>();
+            offset = stems.AddAttribute<IOffsetAttribute>();
+        }
+
+        public void Read(string text, List<Token> tokens)
+        {
+            source.SetReader(new StringReader(text));
+            stems.Reset();
+            while (stems.IncrementToken())
+            {
+                tokens.Add(new Token(term.ToString(), words.Word, offset.StartOffset, offset.EndOffset));
+            }
+
+            stems.End();
+            stems.Dispose();
+        }
+
+        public void Dispose() => stems.Dispose();
     }
 }

@@ -18,37 +18,73 @@ internal static class Answer
     {
         var watch = Stopwatch.StartNew();
         var asked = Typed.Read(request.Q, request.Tolerance);
-        var matches = searcher.IndexReader.Leaves.Select(leaf => new SegmentMatch(leaf, request, asked)).ToArray();
-        var facets = new Facets(presentDecade);
-        Array.ForEach(matches, facets.Add);
-        var items = Page(request, searcher, asked, matches).Select(hit => Item(searcher, matches, asked, hit));
-        return new JsonObject
+        var matches = Match(request, searcher, asked);
+        try
         {
-            ["total"] = matches.Sum(m => m.Garments.Cardinality),
-            ["items"] = new JsonArray([.. items]),
-            ["facets"] = facets.ToJson(),
-            ["understood"] = ToJson(asked.Understood),
-            ["took"] = watch.ElapsedMilliseconds,
-        };
+            if (request.Q.Length > 0 && Total(matches) == 0 && Misspelt.Of(request.Q, searcher.IndexReader) is { } misspelt)
+            {
+                asked = misspelt.Read(request.Tolerance);
+                Array.ForEach(matches, m => m.Dispose());
+                matches = Match(request, searcher, asked);
+            }
+
+            var facets = new Facets(presentDecade);
+            Array.ForEach(matches, facets.Add);
+            var items = Page(request, searcher, asked, matches).Select(hit => Item(searcher, matches, asked, hit));
+            return new JsonObject
+            {
+                ["total"] = Total(matches),
+                ["items"] = new JsonArray([.. items]),
+                ["facets"] = facets.ToJson(),
+                ["understood"] = ToJson(asked.Understood),
+                ["took"] = watch.ElapsedMilliseconds,
+            };
+        }
+        finally
+        {
+            Array.ForEach(matches, m => m.Dispose());
+        }
     }
 
     public static JsonArray ToJson(IEnumerable<Suggestion> suggestions) => new([.. suggestions.Select(s =>
         new JsonObject { ["text"] = s.Text, ["parameter"] = s.Parameter, ["value"] = s.Value })]);
 
+    private static SegmentMatch[] Match(SearchRequest request, IndexSearcher searcher, Asked asked) =>
+        [.. searcher.IndexReader.Leaves.Select(leaf => new SegmentMatch(leaf, request, asked))];
+
+    private static int Total(SegmentMatch[] matches) => matches.Sum(m => m.Garments.Cardinality);
+
     private static IEnumerable<int> Page(SearchRequest request, IndexSearcher searcher, Asked asked, SegmentMatch[] matches)
     {
         var upTo = request.Page * request.Size;
-        var garments = new BitsFilter([.. matches.Select(m => m.Garments)]);
-        searcher.Similarity = new BM25Similarity();
-        var best = searcher.Search(Likeness(asked, matches, request.Sort), garments, Math.Max(1, Math.Min(upTo, searcher.IndexReader.MaxDoc)), Order(request.Sort));
-        return best.ScoreDocs.Skip(upTo - request.Size).Select(hit => hit.Doc);
+        var likeness = Likeness(asked, matches, request.Sort);
+        var collector = TopFieldCollector.Create(Order(request.Sort, likeness is not null), Math.Max(1, Math.Min(upTo, searcher.IndexReader.MaxDoc)),
+            fillFields: false, trackDocScores: false, trackMaxScore: false, docsScoredInOrder: true);
+        if (likeness is not null)
+        {
+            searcher.Similarity = new BM25Similarity();
+            searcher.Search(new FilteredQuery(likeness, new BitsFilter([.. matches.Select(m => m.Garments)]), FilteredQuery.LEAP_FROG_FILTER_FIRST_STRATEGY), collector);
+        }
+        else
+        {
+            foreach (var match in matches)
+            {
+                collector.SetNextReader(match.Segment);
+                for (var garment = match.Garments.NextSetBit(0); garment >= 0; garment = Blocks.Next(match.Garments, garment))
+                {
+                    collector.Collect(garment);
+                }
+            }
+        }
+
+        return collector.GetTopDocs(upTo - request.Size, request.Size).ScoreDocs.Select(hit => hit.Doc);
     }
 
-    private static Query Likeness(Asked asked, SegmentMatch[] matches, Sorting sort)
+    private static BooleanQuery? Likeness(Asked asked, SegmentMatch[] matches, Sorting sort)
     {
         if (sort != Sorting.Relevance || asked.Likeness.Count == 0)
         {
-            return new MatchAllDocsQuery();
+            return null;
         }
 
         // Whoever was found is found; the rest only orders them.
@@ -66,13 +102,13 @@ internal static class Answer
         return query;
     }
 
-    private static Sort Order(Sorting sort)
+    private static Sort Order(Sorting sort, bool isScored)
     {
         var number = Last(new SortField(Fields.ByNumber, SortFieldType.STRING), SortField.STRING_LAST);
         var id = new SortField(Fields.ById, SortFieldType.STRING);
         return sort switch
         {
-            Sorting.Relevance => new Sort(SortField.FIELD_SCORE, number, id),
+            Sorting.Relevance when isScored => new Sort(SortField.FIELD_SCORE, number, id),
             Sorting.Name => new Sort(new SortField(Fields.ByName, SortFieldType.STRING), number, id),
             Sorting.Dated => new Sort(Year(Fields.YearFrom), Year(Fields.YearTo), number, id),
             // Ids are given in the order of entering (UUID version 7).

@@ -1,110 +1,154 @@
+using System.Collections.Concurrent;
 using System.Runtime.CompilerServices;
 using Lucene.Net.Index;
-using Lucene.Net.Search;
 using Lucene.Net.Util;
 
 namespace HeirloomArchive.Search;
 
-/// <summary>The garments of one segment of the index as bits: an entry stands before its garment, the garment ends its block.</summary>
+/// <summary>One segment of the index as bits and columns: an entry stands before its garment, the garment ends its block.</summary>
 internal sealed class Blocks
 {
+    // Enough for every value of the facets and the commonest words; at a million garments about half a megabyte each.
+    private const int MostKept = 160;
+
     // A segment's documents never change, only which of them still live; so its blocks are read once.
     private static readonly ConditionalWeakTable<object, Blocks> Known = [];
+    private static readonly ConditionalWeakTable<AtomicReader, FixedBitSet> KnownLiving = [];
 
     private readonly Dictionary<Group, FixedBitSet> entries = [];
+    private readonly Dictionary<Group, FixedBitSet> having = [];
+    private readonly ConcurrentDictionary<string, KeptBits> kept = new();
+    private readonly ConcurrentDictionary<string, Column> columns = new();
+    private readonly Lazy<Dates> dates;
+    private long asked;
 
     private Blocks(AtomicReaderContext segment)
     {
-        Garments = BitsOf(segment, new QueryWrapperFilter(new TermQuery(new Term(Fields.Kind, Fields.Parent))));
+        Reader = segment.AtomicReader;
+        Context = segment;
+        using var scratch = new Scratch(this);
+        Garments = new FixedBitSet(Documents);
+        Sieve.Of(Fields.Kind, Fields.Parent).AddTo(Garments, this, scratch);
         foreach (var group in Enum.GetValues<Group>().Where(g => g != Group.Garment))
         {
-            entries[group] = BitsOf(segment, new QueryWrapperFilter(new TermQuery(new Term(Fields.Group, group.ToString()))));
+            entries[group] = new FixedBitSet(Documents);
+            Sieve.Of(Fields.Group, group.ToString()).AddTo(entries[group], this, scratch);
+            having[group] = new FixedBitSet(Documents);
+            GarmentsOf(entries[group], having[group]);
         }
+
+        dates = new(() => new Dates(Reader, Garments));
     }
+
+    public AtomicReader Reader { get; }
+
+    public AtomicReaderContext Context { get; }
+
+    public int Documents => Reader.MaxDoc;
+
+    /// <summary>Sets that are not in use, see <see cref="Scratch"/>.</summary>
+    public ConcurrentBag<FixedBitSet> Spare { get; } = [];
 
     /// <summary>The last document of each block.</summary>
     public FixedBitSet Garments { get; }
 
+    /// <summary>The years of each garment.</summary>
+    public Dates Dates => dates.Value;
+
     public static Blocks Of(AtomicReaderContext segment) => Known.GetValue(segment.AtomicReader.CoreCacheKey, _ => new Blocks(segment));
-
-    /// <summary>The documents one filter lets through, as bits.</summary>
-    public static FixedBitSet BitsOf(AtomicReaderContext segment, Filter filter)
-    {
-        var bits = new FixedBitSet(segment.AtomicReader.MaxDoc);
-        if (filter.GetDocIdSet(segment, null)?.GetIterator() is { } iterator)
-        {
-            bits.Or(iterator);
-        }
-
-        return bits;
-    }
-
-    /// <summary>The documents that any of the filters lets through.</summary>
-    public static FixedBitSet BitsOf(AtomicReaderContext segment, Condition condition)
-    {
-        var bits = new FixedBitSet(segment.AtomicReader.MaxDoc);
-        foreach (var filter in condition.Any)
-        {
-            bits.Or(BitsOf(segment, filter));
-        }
-
-        return bits;
-    }
 
     /// <summary>The entries that a group asks.</summary>
     public FixedBitSet Entries(Group group) => entries[group];
 
-    /// <summary>The garments that have not been replaced or set aside.</summary>
-    public FixedBitSet Living(AtomicReaderContext segment)
+    /// <summary>The garments that have such entries.</summary>
+    public FixedBitSet Having(Group group) => having[group];
+
+    /// <summary>The values of a facet, one document after the other.</summary>
+    public Column Column(string facet) => columns.GetOrAdd(facet, name => Search.Column.Of(Reader, name));
+
+    /// <summary>Reads all that answers need of the segment, so that the first to ask need not wait.</summary>
+    public void Warm()
+    {
+        _ = Dates;
+        foreach (var facet in Parameter.All.Where(p => p.Facet))
+        {
+            _ = Column(facet.Name);
+        }
+    }
+
+    /// <summary>The garments of one state of the segment that have not been replaced or set aside; not to be changed.</summary>
+    public FixedBitSet Living(AtomicReader reader) => reader.LiveDocs is not { } live ? Garments : KnownLiving.GetValue(reader, _ =>
     {
         var living = Garments.Clone();
-        if (segment.AtomicReader.LiveDocs is { } live)
+        for (var garment = Garments.NextSetBit(0); garment >= 0; garment = Next(Garments, garment))
         {
-            foreach (var garment in Each(Garments))
+            if (!live.Get(garment))
             {
-                if (!live.Get(garment))
-                {
-                    living.Clear(garment);
-                }
+                living.Clear(garment);
             }
         }
 
         return living;
-    }
+    });
 
-    /// <summary>The garments of these entries.</summary>
-    public FixedBitSet GarmentsOf(FixedBitSet bits)
+    /// <summary>A set kept under this name, not to be changed; null when none is.</summary>
+    public FixedBitSet? Kept(string key)
     {
-        var garments = new FixedBitSet(bits.Length);
-        for (var document = bits.NextSetBit(0); document >= 0;)
+        if (!kept.TryGetValue(key, out var found))
         {
-            var garment = GarmentOf(document);
-            garments.Set(garment);
-            document = garment + 1 < bits.Length ? bits.NextSetBit(garment + 1) : -1;
+            return null;
         }
 
-        return garments;
+        found.Asked = Interlocked.Increment(ref asked);
+        return found.Bits;
+    }
+
+    /// <summary>Keeps a set; the one that was not asked for the longest time makes room.</summary>
+    public void Keep(string key, FixedBitSet bits)
+    {
+        kept[key] = new KeptBits(bits) { Asked = Interlocked.Increment(ref asked) };
+        if (kept.Count > MostKept)
+        {
+            kept.TryRemove(kept.MinBy(k => k.Value.Asked).Key, out _);
+        }
+    }
+
+    /// <summary>Writes the garments of these entries, and those named themselves, over <paramref name="garments"/>.</summary>
+    public void GarmentsOf(FixedBitSet bits, FixedBitSet garments)
+    {
+        var (from, ends, to) = (bits.GetBits(), Garments.GetBits(), garments.GetBits());
+        var words = FixedBitSet.Bits2words(Documents);
+        ulong carry = 0;
+        for (var i = 0; i < words; i++)
+        {
+            // Added to the ones between two ends of blocks, an entry carries up to its block's end, and no farther.
+            var end = (ulong)ends[i];
+            var between = ~end;
+            var sum = between + ((ulong)from[i] & between);
+            var over = sum < between ? 1UL : 0;
+            var all = sum + carry;
+            carry = over | (all < sum ? 1UL : 0);
+            to[i] = (long)((all | (ulong)from[i]) & end);
+        }
     }
 
     /// <summary>The entries of these garments, added to <paramref name="into"/>.</summary>
     public void Spread(FixedBitSet garments, FixedBitSet into)
     {
-        foreach (var garment in Each(garments))
+        for (var garment = garments.NextSetBit(0); garment >= 0; garment = Next(garments, garment))
         {
             into.Set(FirstOf(garment), garment);
         }
     }
 
-    public int GarmentOf(int document) => Garments.NextSetBit(document);
-
     /// <summary>Where a garment's block begins.</summary>
     public int FirstOf(int garment) => garment == 0 ? 0 : Garments.PrevSetBit(garment - 1) + 1;
 
-    public static IEnumerable<int> Each(FixedBitSet bits)
+    /// <summary>The next set bit, -1 after the last.</summary>
+    public static int Next(FixedBitSet bits, int after) => after + 1 < bits.Length ? bits.NextSetBit(after + 1) : -1;
+
+    private sealed record KeptBits(FixedBitSet Bits)
     {
-        for (var at = bits.NextSetBit(0); at >= 0; at = at + 1 < bits.Length ? bits.NextSetBit(at + 1) : -1)
-        {
-            yield return at;
-        }
+        public long Asked { get; set; }
     }
 }

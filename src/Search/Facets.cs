@@ -1,6 +1,5 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
-using Lucene.Net.Index;
-using Lucene.Net.Search;
 using Lucene.Net.Util;
 
 namespace HeirloomArchive.Search;
@@ -9,6 +8,7 @@ namespace HeirloomArchive.Search;
 internal sealed class Facets(int presentDecade)
 {
     private const string Decade = "decade";
+    private const int AtOnce = 4_096;
 
     private static readonly string[] Order =
     [
@@ -17,13 +17,17 @@ internal sealed class Facets(int presentDecade)
     ];
 
     private readonly Dictionary<string, Dictionary<string, int>> counts = Order.ToDictionary(name => name, _ => new Dictionary<string, int>());
+    private readonly int[] documents = new int[AtOnce];
+    private readonly int[] garmentOf = new int[AtOnce];
 
     /// <summary>Adds what one segment has.</summary>
     public void Add(SegmentMatch match)
     {
-        foreach (var facet in Parameter.Of(Group.Garment).Where(p => p.Facet))
+        var ofGarment = Parameter.Of(Group.Garment).Where(p => p.Facet).ToLookup(p => match.Asks(Group.Garment, p.Name));
+        CountGarments(match, [.. ofGarment[false]], match.Garments);
+        foreach (var chosen in ofGarment[true])
         {
-            Count(match, [facet], match.Asks(Group.Garment, facet.Name) ? match.Without(Group.Garment, facet.Name) : match.Garments, null);
+            CountGarments(match, [chosen], match.Without(Group.Garment, chosen.Name));
         }
 
         CountDecades(match, match.Asks(Group.Garment, Decade) ? match.Without(Group.Garment, Decade) : match.Garments);
@@ -31,10 +35,10 @@ internal sealed class Facets(int presentDecade)
         {
             var garments = match.Without(group, null);
             var facets = Parameter.Of(group).Where(p => p.Facet).ToLookup(p => match.Asks(group, p.Name));
-            Count(match, [.. facets[false]], garments, match.Entries(group, null));
+            CountEntries(match, group, [.. facets[false]], garments, null);
             foreach (var chosen in facets[true])
             {
-                Count(match, [chosen], garments, match.Entries(group, chosen.Name));
+                CountEntries(match, group, [chosen], garments, chosen.Name);
             }
         }
     }
@@ -52,131 +56,92 @@ internal sealed class Facets(int presentDecade)
         return json;
     }
 
-    /// <summary>Counts the values of garments, or of entries (each garment once a value) when there are some.</summary>
-    private void Count(SegmentMatch match, IReadOnlyList<Parameter> facets, FixedBitSet garments, FixedBitSet? entries)
+    private void CountGarments(SegmentMatch match, IReadOnlyList<Parameter> facets, FixedBitSet garments)
     {
-        var among = entries ?? garments;
-        if (among.Cardinality > match.Segment.AtomicReader.MaxDoc / 32)
+        var columns = Columns(match, facets);
+        var filled = 0;
+        for (var garment = columns.Count == 0 ? -1 : garments.NextSetBit(0); garment >= 0; garment = Blocks.Next(garments, garment))
         {
-            // Of many, reading each value's own list is several times quicker than asking each document for its values.
-            facets.ToList().ForEach(facet => CountLists(match, facet.Name, garments, among));
+            documents[filled] = garmentOf[filled] = garment;
+            if (++filled == AtOnce)
+            {
+                Flush(columns, ref filled);
+            }
+        }
+
+        Flush(columns, ref filled);
+        Sum(columns);
+    }
+
+    /// <summary>Counts the values of a group's entries that meet all of it but one parameter, each garment once a value.</summary>
+    private void CountEntries(SegmentMatch match, Group group, IReadOnlyList<Parameter> facets, FixedBitSet garments, string? but)
+    {
+        var columns = Columns(match, facets);
+        if (columns.Count == 0)
+        {
             return;
         }
 
-        var columns = facets.Select(facet => Column.Of(match.Segment.AtomicReader, facet.Name)).OfType<Column>().ToList();
-        foreach (var document in columns.Count == 0 ? [] : Blocks.Each(among))
+        var entries = match.Entries(group, but);
+        var having = match.With(garments, group, entries);
+        var filled = 0;
+        for (var garment = having.NextSetBit(0); garment >= 0; garment = Blocks.Next(having, garment))
         {
-            var garment = entries is null ? document : match.Blocks.GarmentOf(document);
-            if (entries is null || garments.Get(garment))
+            for (var document = match.Blocks.FirstOf(garment); document < garment; document++)
             {
-                columns.ForEach(column => column.Count(document, garment));
-            }
-        }
-
-        foreach (var column in columns)
-        {
-            column.AddTo(counts[column.Name]);
-        }
-    }
-
-    private void CountLists(SegmentMatch match, string facet, FixedBitSet garments, FixedBitSet among)
-    {
-        DocsEnum? documents = null;
-        for (var values = match.Segment.AtomicReader.GetTerms(facet)?.GetEnumerator(); values is not null && values.MoveNext();)
-        {
-            documents = values.Docs(null, documents, DocsFlags.NONE);
-            var (count, last) = (0, -1);
-            for (int document; (document = documents.NextDoc()) != DocIdSetIterator.NO_MORE_DOCS;)
-            {
-                if (document > last && among.Get(document))
+                if (entries.Get(document))
                 {
-                    last = match.Blocks.GarmentOf(document);
-                    count += garments.Get(last) ? 1 : 0;
+                    (documents[filled], garmentOf[filled]) = (document, garment);
+                    if (++filled == AtOnce)
+                    {
+                        Flush(columns, ref filled);
+                    }
                 }
             }
-
-            if (count > 0)
-            {
-                var value = values.Term.Utf8ToString();
-                counts[facet][value] = counts[facet].GetValueOrDefault(value) + count;
-            }
         }
+
+        Flush(columns, ref filled);
+        Sum(columns);
     }
 
     private void CountDecades(SegmentMatch match, FixedBitSet garments)
     {
-        var from = match.Segment.AtomicReader.GetNumericDocValues(Fields.YearFrom);
-        var to = match.Segment.AtomicReader.GetNumericDocValues(Fields.YearTo);
-        var dated = match.Segment.AtomicReader.GetDocsWithField(Fields.YearFrom);
-        if (from is null || to is null)
+        var decades = match.Blocks.Dates.CountDecades(garments, Years.FirstDecade, presentDecade);
+        for (var decade = 0; decade < decades.Length; decade++)
         {
-            return;
+            Add(Decade, string.Create(CultureInfo.InvariantCulture, $"{decade + Years.FirstDecade}0s"), decades[decade]);
+        }
+    }
+
+    private static List<(Column Column, Tally Tally)> Columns(SegmentMatch match, IReadOnlyList<Parameter> facets) =>
+        [.. facets.Select(f => match.Blocks.Column(f.Name)).Where(c => c.Values.Count > 0).Select(c => (c, new Tally(c)))];
+
+    private void Flush(List<(Column Column, Tally Tally)> columns, ref int filled)
+    {
+        foreach (var (column, tally) in columns)
+        {
+            column.Count(documents.AsSpan(0, filled), garmentOf.AsSpan(0, filled), tally);
         }
 
-        var rises = new int[presentDecade - Years.FirstDecade + 2];
-        foreach (var garment in Blocks.Each(garments))
-        {
-            // A span adds one from its first decade on and takes it away after its last.
-            var (first, last) = (Floor(from.Get(garment)), Math.Min(Floor(to.Get(garment)), presentDecade));
-            first = Math.Max(first, Years.FirstDecade);
-            if (dated.Get(garment) && first <= last)
-            {
-                rises[first - Years.FirstDecade]++;
-                rises[last + 1 - Years.FirstDecade]--;
-            }
-        }
+        filled = 0;
+    }
 
-        var count = 0;
-        for (var decade = 0; decade < rises.Length - 1; decade++)
+    private void Sum(List<(Column Column, Tally Tally)> columns)
+    {
+        foreach (var (column, tally) in columns)
         {
-            count += rises[decade];
-            if (count > 0)
+            for (var value = 0; value < tally.Counts.Length; value++)
             {
-                var name = $"{decade + Years.FirstDecade}0s";
-                counts[Decade][name] = counts[Decade].GetValueOrDefault(name) + count;
+                Add(column.Name, column.Values[value], tally.Counts[value]);
             }
         }
     }
 
-    private static int Floor(long year) => (int)Math.Floor(year / 10.0);
-
-    /// <summary>One facet's values in one segment.</summary>
-    private sealed class Column(string name, SortedSetDocValues values)
+    private void Add(string facet, string value, int count)
     {
-        private readonly int[] counts = new int[values.ValueCount];
-        private readonly int[] last = [.. Enumerable.Repeat(-1, (int)values.ValueCount)];
-
-        public string Name => name;
-
-        public static Column? Of(AtomicReader reader, string name) =>
-            reader.GetSortedSetDocValues(name) is { } values ? new Column(name, values) : null;
-
-        public void Count(int document, int garment)
+        if (count > 0)
         {
-            values.SetDocument(document);
-            for (long value; (value = values.NextOrd()) != SortedSetDocValues.NO_MORE_ORDS;)
-            {
-                // Entries of one garment follow each other, so the last garment seen tells a repeat.
-                if (last[value] != garment)
-                {
-                    last[value] = garment;
-                    counts[value]++;
-                }
-            }
-        }
-
-        public void AddTo(Dictionary<string, int> sum)
-        {
-            var bytes = new BytesRef();
-            for (var value = 0; value < counts.Length; value++)
-            {
-                if (counts[value] > 0)
-                {
-                    values.LookupOrd(value, bytes);
-                    var text = bytes.Utf8ToString();
-                    sum[text] = sum.GetValueOrDefault(text) + counts[value];
-                }
-            }
+            counts[facet][value] = counts[facet].GetValueOrDefault(value) + count;
         }
     }
 }

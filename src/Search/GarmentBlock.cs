@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using Lucene.Net.Documents;
+using Lucene.Net.Index;
 using Lucene.Net.Util;
 
 namespace HeirloomArchive.Search;
@@ -8,12 +9,13 @@ namespace HeirloomArchive.Search;
 internal static class GarmentBlock
 {
     /// <summary>The layout of the documents. Raise it when a field is added or means something else.</summary>
-    public const int Layout = 2;
+    public const int Layout = 3;
 
     // A term may have 32 766 bytes; a longer value could not be typed as a filter anyway.
     private const int LongestTerm = 8_000;
 
-    private static readonly FieldType Indexed = new(TextField.TYPE_NOT_STORED) { IsStored = false };
+    private static readonly FieldType Stems = new(TextField.TYPE_NOT_STORED) { IsTokenized = true };
+    private static readonly FieldType WholeWords = new(TextField.TYPE_NOT_STORED) { IndexOptions = IndexOptions.DOCS_ONLY, OmitNorms = true };
 
     public static List<Document> Of(Guid id, JsonObject state)
     {
@@ -93,12 +95,13 @@ internal static class GarmentBlock
         var name = Parameter.Text(state["name"]) ?? "";
         var number = Parameter.Text(state["number"]);
         var dated = Parameter.Text(state["dated"]);
-        document.Add(new TextField(Fields.Name, name, Field.Store.YES));
+        document.Add(new Field(Fields.Name, new WordStream([Analysis.Tokens(name)], stemmed: true), Stems));
+        document.Add(new StoredField(Fields.Name, name));
         Sorted(document, Fields.ByName, NaturalOrder.Key(name));
         Sorted(document, Fields.ById, id.ToString());
         document.Add(new StoredField(Fields.Id, id.ToString()));
         var head = new HashSet<string?> { name, number, dated };
-        document.Add(new StoredField(Fields.Shown, string.Join(" · ", own.Where(f => !head.Contains(f)).Append(string.Join(", ", text.Labels)).Concat(lines).Where(l => l.Length > 0))));
+        document.Add(new StoredField(Fields.Shown, string.Join(" · ", own.Select(f => f.Text).Where(f => !head.Contains(f)).Append(Joined(", ", text.Labels)).Concat(lines).Where(l => l.Length > 0))));
         if (number is not null)
         {
             document.Add(new StoredField(Fields.Number, number));
@@ -125,7 +128,9 @@ internal static class GarmentBlock
     }
 
     private static string Line(RecordText text) =>
-        string.Join(": ", new[] { string.Join(", ", text.Labels), string.Join(" ", text.Free) }.Where(t => t.Length > 0));
+        string.Join(": ", new[] { Joined(", ", text.Labels), Joined(" ", text.Free) }.Where(t => t.Length > 0));
+
+    private static string Joined(string between, IEnumerable<Said> texts) => string.Join(between, texts.Select(t => t.Text));
 
     private static void Values(Document document, IEnumerable<Parameter> parameters, JsonObject entry)
     {
@@ -142,13 +147,11 @@ internal static class GarmentBlock
         }
     }
 
-    private static void Text(Document document, IEnumerable<string> texts)
+    private static void Text(Document document, IEnumerable<Said> texts)
     {
-        foreach (var text in texts)
-        {
-            document.Add(new Field(Fields.Text, text, Indexed));
-            document.Add(new Field(Fields.WholeWords, text, Indexed));
-        }
+        List<List<Token>> words = [.. texts.Select(t => t.Words)];
+        document.Add(new Field(Fields.Text, new WordStream(words, stemmed: true), Stems));
+        document.Add(new Field(Fields.WholeWords, new WordStream(words, stemmed: false), WholeWords));
     }
 
     private static void Trade(Document document, IEnumerable<string> words, IEnumerable<long> lengths)

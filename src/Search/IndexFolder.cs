@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
-using Lucene.Net.Analysis.Miscellaneous;
 using Lucene.Net.Index;
 using Lucene.Net.Search;
 using Lucene.Net.Store;
@@ -45,7 +44,7 @@ internal sealed class IndexFolder : IDisposable
     {
         get
         {
-            return Ask(searcher => (int)searcher.IndexReader.Leaves.Sum(leaf => (long)Blocks.Of(leaf).Living(leaf).Cardinality));
+            return Ask(searcher => searcher.IndexReader.Leaves.Sum(leaf => Blocks.Of(leaf).Living(leaf.AtomicReader).Cardinality));
         }
     }
 
@@ -183,13 +182,20 @@ internal sealed class IndexFolder : IDisposable
 
     private static string Number(long number) => number.ToString(CultureInfo.InvariantCulture);
 
-    private static IndexWriterConfig Settings(OpenMode mode) => new(Analysis.Version, new PerFieldAnalyzerWrapper(
-        Analysis.Stems, new Dictionary<string, Lucene.Net.Analysis.Analyzer> { [Fields.WholeWords] = Analysis.WholeWords }))
+    // Every text comes cut into words already, so no analyzer has anything to do.
+    private static IndexWriterConfig Settings(OpenMode mode) => new(Analysis.Version, new Lucene.Net.Analysis.Core.KeywordAnalyzer())
     {
         OpenMode = mode,
         RAMBufferSizeMB = 64,
         Similarity = new Lucene.Net.Search.Similarities.BM25Similarity(),
+        MergedSegmentWarmer = new Warmer(),
         // One writer a folder is held by owner.lock, see GarmentIndex; this one keeps to itself.
         WriteLockTimeout = 1_000,
     };
+
+    /// <summary>Reads a merged segment's blocks and columns before the first search meets it.</summary>
+    private sealed class Warmer : IndexWriter.IndexReaderWarmer
+    {
+        public override void Warm(AtomicReader reader) => Blocks.Of(reader.AtomicContext).Warm();
+    }
 }

@@ -34,6 +34,9 @@ internal sealed class Piece
     /// <summary>Which clause it stands in; commas, "with" and "and" end one.</summary>
     public int Clause { get; set; }
 
+    /// <summary>Which unwanted thing it belongs to ("without torchon", "-torchon"); 0 for what is wanted.</summary>
+    public int Unwanted { get; set; }
+
     /// <summary>What it was taken to mean; null for a plain word.</summary>
     public Meaning? Chosen { get; set; }
 

@@ -10,6 +10,8 @@ internal static partial class Reader
     private static readonly HashSet<string> Articles = ["the", "a", "an", "its", "their", "both", "each"];
     private static readonly HashSet<string> Breaks = ["with", "and", "or", "but", "has", "having", "plus"];
 
+    private static readonly HashSet<string> Excluders = ["without", "not", "no", "nor", "except", "excluding", "never"];
+
     // Said of nearly every piece, or of the search itself; asked for only when nothing else was typed, or in quotes.
     private static readonly HashSet<string> Fillers =
     [
@@ -29,12 +31,17 @@ internal static partial class Reader
             Blank(free, measure.Start, measure.End);
         }
 
+        TakeCenturies(q, free, pieces);
         TakeYears(q, free, pieces);
         foreach (Match quote in Quotes().Matches(new string(free)))
         {
             var inner = quote.Groups[1];
             var tokens = Shift(Analysis.Tokens(inner.Value), inner.Index);
-            pieces.Add(new Piece { Text = quote.Value, Start = quote.Index, End = quote.Index + quote.Length, Tokens = tokens, Quoted = true });
+            pieces.Add(new Piece
+            {
+                Text = quote.Value, Start = quote.Index, End = quote.Index + quote.Length, Tokens = tokens, Quoted = true,
+                Unwanted = UnwantedFrom(q, quote.Index) < quote.Index ? -1 - pieces.Count : 0,
+            });
             Blank(free, quote.Index, quote.Index + quote.Length);
         }
 
@@ -73,11 +80,27 @@ internal static partial class Reader
         }
     }
 
+    private static void TakeCenturies(string q, char[] free, List<Piece> pieces)
+    {
+        foreach (Match match in Centuries().Matches(new string(free)))
+        {
+            var first = (int.Parse(match.Groups["number"].Value, CultureInfo.InvariantCulture) - 1) * 100;
+            pieces.Add(new Piece
+            {
+                Text = q[match.Index..(match.Index + match.Length)], Start = match.Index, End = match.Index + match.Length,
+                Tokens = Shift(Analysis.Tokens(match.Value), match.Index),
+                Years = [("from", $"{first:D4}"), ("to", $"{first + 99:D4}")],
+            });
+            Blank(free, match.Index, match.Index + match.Length);
+        }
+    }
+
     private static void TakeWords(string q, string free, List<Piece> pieces)
     {
         var tokens = Analysis.Tokens(free);
         var clause = 0;
         var placed = false;
+        var (unwanted, unwantedIn) = (0, -1);
         var passedOver = new List<Piece>();
         for (var i = 0; i < tokens.Count;)
         {
@@ -89,11 +112,23 @@ internal static partial class Reader
             {
                 Text = q[words[0].Start..words[^1].End], Start = words[0].Start, End = words[^1].End, Tokens = words,
                 Meanings = spot.Meanings ?? [], Placed = placed, Clause = clause,
+                Unwanted = IsMinus(q, words[0].Start) ? 10_000 + i : clause == unwantedIn ? unwanted : 0,
             };
             var word = words[0].Word;
-            if (spot.Meanings is null && (Analysis.IsStopWord(word) || Fillers.Contains(word)))
+            if (spot.Meanings is null && Excluders.Contains(word))
+            {
+                // What follows in the same clause is not wanted; "or" and "nor" go on with another thing that isn't.
+                (unwanted, unwantedIn) = (i + 1, ++clause);
+                passedOver.Add(piece);
+            }
+            else if (spot.Meanings is null && (Analysis.IsStopWord(word) || Fillers.Contains(word)))
             {
                 passedOver.Add(piece);
+                if (word == "or" && clause == unwantedIn)
+                {
+                    (unwanted, unwantedIn) = (i + 1, clause + 1);
+                }
+
                 clause += Breaks.Contains(word) ? 1 : 0;
                 placed = Places.Contains(word) || (placed && Articles.Contains(word));
             }
@@ -114,10 +149,21 @@ internal static partial class Reader
         // Measures stand in the clause of the word nearest before them.
         foreach (var measure in pieces.Where(p => p.Length is not null))
         {
-            measure.Clause = pieces.Where(p => p.Length is null && p.Years.Count == 0)
-                .OrderBy(p => p.Start < measure.Start ? measure.Start - p.Start : 10_000 + p.Start).FirstOrDefault()?.Clause ?? 0;
+            var nearest = pieces.Where(p => p.Length is null && p.Years.Count == 0)
+                .OrderBy(p => p.Start < measure.Start ? measure.Start - p.Start : 10_000 + p.Start).FirstOrDefault();
+            (measure.Clause, measure.Unwanted) = (nearest?.Clause ?? 0, nearest is { Quoted: false } && nearest.Unwanted < 10_000 ? nearest.Unwanted : 0);
         }
     }
+
+    /// <summary>Where the words or the sign begin that say of what stands there that it is not wanted; the place itself when none do.</summary>
+    public static int UnwantedFrom(string q, int at)
+    {
+        var from = Math.Max(0, at - 60);
+        var match = UnwantedBefore().Match(q[from..at]);
+        return match.Success ? from + match.Index : at;
+    }
+
+    private static bool IsMinus(string q, int at) => at > 0 && q[at - 1] is '-' or '\u2212' && (at == 1 || char.IsWhiteSpace(q[at - 2]));
 
     private static bool Divides(ReadOnlySpan<char> between) => between.IndexOfAny(",;:|") >= 0 || between.Contains(". ", StringComparison.Ordinal);
 
@@ -140,12 +186,18 @@ internal static partial class Reader
     private static List<Token> Shift(List<Token> tokens, int by) =>
         [.. tokens.Select(t => t with { Start = t.Start + by, End = t.End + by })];
 
+    [GeneratedRegex(@"(?:(?<!\S)[-−]|\b(?:without|not|no|nor|or|except|excluding|never)(?:\s+(?:the|a|an|any|its))*\s+)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant | RegexOptions.RightToLeft)]
+    private static partial Regex UnwantedBefore();
+
     [GeneratedRegex("[\"“”„]([^\"“”„]*)(?:[\"“”„]|$)")]
     private static partial Regex Quotes();
 
     [GeneratedRegex("""
-        (?:\b(?<how>before|after|since|from|until|till|to|by|up\ to|between|in|about|around|circa|c\.)\s*(?:the\s+)?)?
+        (?:\b(?<how>before|after|since|from|until|till|to|by|up\ to|between|in|about|around|circa|c\.)\s*(?:the\s+)?)?(?:\b(?:early|mid|late)[\s-]+)?
         (?<![\w.,/-])(?<first>1[0-9]{3}|20[0-9]{2})(?:(?<decade>'?s)|(?:\s?(?:-|–|/|\bto\b|\band\b|\buntil\b)\s?(?<second>1[0-9]{3}|20[0-9]{2})))?(?![\w/-])
         """, RegexOptions.IgnorePatternWhitespace | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Dates();
+
+    [GeneratedRegex(@"(?<![\w.,/-])(?:(?:in|of)\s+)?(?:the\s+)?(?:(?:early|mid|late)[\s-]+)?(?<number>1[0-9]|2[01])(?:st|nd|rd|th)[\s-]+century\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Centuries();
 }

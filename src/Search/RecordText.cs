@@ -1,7 +1,11 @@
+using System.Collections.Concurrent;
 using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue;
 
 namespace HeirloomArchive.Search;
+
+/// <summary>A text with its words.</summary>
+internal readonly record struct Said(string Text, List<Token> Words);
 
 /// <summary>What can be found by words in one part of a record: its sentences, its chosen words, its measures.</summary>
 internal sealed class RecordText
@@ -30,11 +34,14 @@ internal sealed class RecordText
 
     private static readonly HashSet<string> ClosedInPlace = ["repairs/when", "repairs/why", "examinations/why"];
 
+    // The labels of words come again and again; there are not many of them.
+    private static readonly ConcurrentDictionary<string, List<Token>> KnownLabels = new();
+
     /// <summary>Sentences as they were typed.</summary>
-    public List<string> Free { get; } = [];
+    public List<Said> Free { get; } = [];
 
     /// <summary>Chosen words, as they are shown.</summary>
-    public List<string> Labels { get; } = [];
+    public List<Said> Labels { get; } = [];
 
     /// <summary>Chosen words as <c>laces/torchon</c>, with their broader ones.</summary>
     public HashSet<string> Chosen { get; } = [];
@@ -80,12 +87,13 @@ internal sealed class RecordText
 
     private void Say(string sentence)
     {
-        Free.Add(sentence);
-        Told.UnionWith(TradeIn(sentence));
+        var said = new Said(sentence, Analysis.Tokens(sentence));
+        Free.Add(said);
+        Told.UnionWith(TradeIn(said.Words));
         ToldLengths.UnionWith(Measures.In(sentence).Select(m => m.Length.Nanometres));
     }
 
-    private static IEnumerable<string> TradeIn(string text) => Vocabulary.Trade.All(Analysis.Tokens(text))
+    private static IEnumerable<string> TradeIn(List<Token> words) => Vocabulary.Trade.All(words)
         .SelectMany(spot => spot.Meanings).SelectMany(m => TradeOf(m.Facet, m.Slug));
 
     private void Walk(JsonObject entry, string place)
@@ -157,8 +165,9 @@ internal sealed class RecordText
             return;
         }
 
-        Labels.Add(label);
-        Chosen.UnionWith(word is { } w ? TradeOf(w.Facet, w.Slug) : TradeIn(label));
+        var said = new Said(label, word is null ? Analysis.Tokens(label) : KnownLabels.GetOrAdd(label, Analysis.Tokens));
+        Labels.Add(said);
+        Chosen.UnionWith(word is { } w ? TradeOf(w.Facet, w.Slug) : TradeIn(said.Words));
     }
 
     /// <summary>The <c>mm</c> of a length, exactly.</summary>

@@ -1,8 +1,5 @@
 using System.Globalization;
 using HeirloomArchive.Sewing;
-using Lucene.Net.Index;
-using Lucene.Net.Queries;
-using Lucene.Net.Search;
 
 namespace HeirloomArchive.Search;
 
@@ -16,15 +13,15 @@ public enum Sorting
     Newest,
 }
 
-/// <summary>One thing asked: met when any of the filters is.</summary>
+/// <summary>One thing asked.</summary>
 /// <param name="Name">The parameter it came from; a width's two ends are one condition.</param>
 /// <param name="Group">Whose entries it is asked of.</param>
-/// <param name="Any">One of these must be met.</param>
-internal sealed record Condition(string Name, Group Group, IReadOnlyList<Filter> Any)
+/// <param name="Met">Lets through what meets it.</param>
+internal sealed record Condition(string Name, Group Group, Sieve Met)
 {
     /// <summary>A word parameter with its values, of which one must be met.</summary>
     public static Condition Of(Parameter parameter, IEnumerable<string> values) => new(parameter.Name, parameter.Group,
-        [new TermsFilter([.. values.Select(v => new Term(parameter.Name, GarmentBlock.Term(parameter.Meant(v))))])]);
+        Sieve.Of(parameter.Name, [.. values.Select(v => GarmentBlock.Term(parameter.Meant(v))).Distinct()]));
 }
 
 /// <summary>What was asked for, read from the parameters of an address.</summary>
@@ -118,19 +115,19 @@ public sealed class SearchRequest
         var to = All("to", Year).Max();
         if (from is not null)
         {
-            conditions.Add(new Condition("from", Group.Garment, [Spans.Dated(from, null)]));
+            conditions.Add(new Condition("from", Group.Garment, Sieve.Dated(from, null)));
         }
 
         if (to is not null)
         {
-            conditions.Add(new Condition("to", Group.Garment, [Spans.Dated(null, to)]));
+            conditions.Add(new Condition("to", Group.Garment, Sieve.Dated(null, to)));
         }
 
         if (given.TryGetValue("decade", out var decades))
         {
             // What is no decade is a value that nothing has.
             conditions.Add(new Condition("decade", Group.Garment,
-                [.. decades.Select(Years.OfDecade).OfType<Years>().Select(y => Spans.Dated(y.From, y.To))]));
+                Sieve.AnyOf([.. decades.Select(Years.OfDecade).OfType<Years>().Select(y => Sieve.Dated(y.From, y.To))])));
         }
 
         Widths("width", Spans.TuckWidth, Group.Work);
@@ -144,7 +141,7 @@ public sealed class SearchRequest
         if (from.Count + to.Count > 0)
         {
             conditions.Add(new Condition(name, group,
-                [.. from.DefaultIfEmpty().SelectMany(f => to.DefaultIfEmpty().Select(t => Spans.Between(field, f, t)))]));
+                Sieve.AnyOf([.. from.DefaultIfEmpty().SelectMany(f => to.DefaultIfEmpty().Select(t => Spans.Between(field, f, t)))])));
         }
     }
 

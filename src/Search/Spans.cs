@@ -1,11 +1,9 @@
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Sewing;
-using Lucene.Net.Queries;
-using Lucene.Net.Search;
 
 namespace HeirloomArchive.Search;
 
-/// <summary>Filters over years and widths, ends included; null is an end left open.</summary>
+/// <summary>What is asked of years and widths, ends included; null is an end left open.</summary>
 internal static class Spans
 {
     /// <summary>Fields of the widths: of a technique's groups of tucks, and of a lace.</summary>
@@ -17,24 +15,6 @@ internal static class Spans
         ? new Years(date.Years.From ?? int.MinValue, date.Years.To ?? int.MaxValue)
         : null;
 
-    /// <summary>Garments that may have been made in these years or between.</summary>
-    public static Filter Dated(int? from, int? to)
-    {
-        var both = new BooleanFilter();
-        if (from is not null || to is null)
-        {
-            both.Add(NumericRangeFilter.NewInt32Range(Fields.YearTo, from, null, true, true), Occur.MUST);
-        }
-
-        if (to is not null)
-        {
-            both.Add(NumericRangeFilter.NewInt32Range(Fields.YearFrom, null, to, true, true), Occur.MUST);
-        }
-
-        return both;
-    }
-
     /// <summary>Documents of which one length of this field lies between.</summary>
-    public static Filter Between(string field, Length? from, Length? to) =>
-        NumericRangeFilter.NewInt64Range(field, from?.Nanometres, to?.Nanometres, true, true);
+    public static Sieve Between(string field, Length? from, Length? to) => Sieve.Between(field, from?.Nanometres, to?.Nanometres);
 }

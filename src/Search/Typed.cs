@@ -1,6 +1,5 @@
 using HeirloomArchive.Sewing;
 using Lucene.Net.Index;
-using Lucene.Net.Queries;
 using Lucene.Net.Search;
 
 namespace HeirloomArchive.Search;
@@ -17,7 +16,8 @@ internal sealed class Typed
     private readonly Length tolerance;
     private readonly string? halfTyped;
     private readonly List<List<Slot>> sets = [];
-    private readonly Dictionary<Group, (List<Slot> Slots, HashSet<string> Said)> open = [];
+    private readonly Dictionary<int, List<List<Slot>>> without = [];
+    private readonly Dictionary<(int Unwanted, Group Group), (List<Slot> Slots, HashSet<string> Said)> open = [];
     private readonly List<Suggestion> understood = [];
     private readonly HashSet<string> stems = [];
     private readonly List<Query> likeness = [];
@@ -34,7 +34,7 @@ internal sealed class Typed
         }
 
         pieces = read;
-        halfTyped = read.Count > 0 && read[^1] is { Quoted: false, Tokens: [.., var end] } && end.End == q.TrimEnd().Length ? end.Word : null;
+        halfTyped = read.Count > 0 && read[^1] is { Quoted: false, Unwanted: 0, Tokens: [.., var end] } && end.End == q.TrimEnd().Length ? end.Word : null;
     }
 
     /// <summary>Reads what was typed; anything can be, and what has no word in it finds nothing.</summary>
@@ -54,11 +54,12 @@ internal sealed class Typed
 
         if (typed.pieces.Count == 0)
         {
-            typed.sets.Add([new Slot(Group.Garment, new TermsFilter(new Term(Fields.Text, "")), null)]);
+            typed.sets.Add([new Slot(Group.Garment, Sieve.Of(Fields.Text, ""), null)]);
         }
 
+        typed.SayUnwanted(q);
         typed.Score(q);
-        return new Asked(typed.sets, typed.understood, new Marks(typed.stems, typed.halfTyped), typed.likeness);
+        return new Asked(typed.sets, [.. typed.without.Values], typed.understood, new Marks(typed.stems, typed.halfTyped), typed.likeness);
     }
 
     private void Take(int at)
@@ -67,44 +68,65 @@ internal sealed class Typed
         var said = piece.Length is not null ? Widths(piece, Understanding.Nearest(pieces, at))
             : piece.Years.Count > 0 ? piece.Years
             : Understanding.Say(pieces, at);
-        understood.AddRange(said.Select(s => new Suggestion(piece.Text, s.Parameter, s.Value)));
-        stems.UnionWith(Telling(piece).Select(t => t.Stem));
-        if (piece.Chosen is { } meaning && Catalogue.Words.Find(meaning.Facet, meaning.Slug) is { } word)
+        if (piece.Unwanted == 0)
         {
-            stems.UnionWith(Analysis.Tokens(word.Label).Where(t => !Analysis.IsStopWord(t.Word)).Select(t => t.Stem));
+            understood.AddRange(said.Select(s => new Suggestion(piece.Text, s.Parameter, s.Value)));
+            Mark(piece);
         }
 
         var words = Words(piece, isLast: at == pieces.Count - 1);
         if (said.Count == 0)
         {
-            sets.Add([new Slot(Group.Garment, words, null)]);
+            SetsOf(piece).Add([new Slot(Group.Garment, words, null)]);
             return;
         }
 
         var (group, meets) = Meets(piece, said);
-        Place(new Slot(group, words, meets), said[0].Parameter);
+        Place(piece, new Slot(group, words, meets), said[0].Parameter);
+    }
+
+    private void Mark(Piece piece)
+    {
+        stems.UnionWith(Telling(piece).Select(t => t.Stem));
+        if (piece.Chosen is { } meaning && Catalogue.Words.Find(meaning.Facet, meaning.Slug) is { } word)
+        {
+            stems.UnionWith(Analysis.Tokens(word.Label).Where(t => !Analysis.IsStopWord(t.Word)).Select(t => t.Stem));
+        }
+    }
+
+    private List<List<Slot>> SetsOf(Piece piece) => piece.Unwanted == 0 ? sets
+        : without.TryGetValue(piece.Unwanted, out var unwanted) ? unwanted : without[piece.Unwanted] = [];
+
+    /// <summary>Tells what is left out, each thing as it was typed.</summary>
+    private void SayUnwanted(string q)
+    {
+        foreach (var thing in pieces.Where(p => p.Unwanted != 0).GroupBy(p => p.Unwanted))
+        {
+            var (from, to) = (thing.Min(p => p.Start), thing.Max(p => p.End));
+            understood.Add(new Suggestion(q[Reader.UnwantedFrom(q, from)..to], Suggestion.Typed, $"without {q[from..to].Trim('"')}"));
+        }
     }
 
     /// <summary>Puts a slot with those it holds together with; a second thing of its kind begins another entry.</summary>
-    private void Place(Slot slot, string parameter)
+    private void Place(Piece piece, Slot slot, string parameter)
     {
         if (slot.Group == Group.Garment)
         {
-            sets.Add([slot]);
+            SetsOf(piece).Add([slot]);
             return;
         }
 
         var says = Heads.Contains(parameter) ? "head" : parameter;
-        if (!open.TryGetValue(slot.Group, out var set) || !set.Said.Add(says))
+        if (!open.TryGetValue((piece.Unwanted, slot.Group), out var set) || !set.Said.Add(says))
         {
-            open[slot.Group] = set = ([], [says]);
-            sets.Add(set.Slots);
+            open[(piece.Unwanted, slot.Group)] = set = ([], [says]);
+            SetsOf(piece).Add(set.Slots);
         }
 
         set.Slots.Add(slot);
     }
 
-    private (Group Group, Filter Meets) Meets(Piece piece, IReadOnlyList<(string Parameter, string Value)> said)
+    private (Group Group, Sieve Meets) Meets(Piece piece, IReadOnlyList<(string Parameter, string Value)> said)
     {
         if (piece.Length is { } length)
         {
@@ -116,11 +138,11 @@ internal sealed class Typed
         {
             var decade = said[0].Parameter == "decade" ? Years.OfDecade(said[0].Value) : null;
             int? Year(string name) => said.Where(s => s.Parameter == name).Select(s => Years.Of(s.Value)).FirstOrDefault();
-            return (Group.Garment, Spans.Dated(decade?.From ?? Year("from"), decade?.To ?? Year("to")));
+            return (Group.Garment, Sieve.Dated(decade?.From ?? Year("from"), decade?.To ?? Year("to")));
         }
 
         var parameter = Parameter.Find(said[0].Parameter)!;
-        return (parameter.Group, Condition.Of(parameter, said.Select(s => s.Value)).Any[0]);
+        return (parameter.Group, Condition.Of(parameter, said.Select(s => s.Value)).Met);
     }
 
     private IReadOnlyList<(string Parameter, string Value)> Widths(Piece piece, Group group)
@@ -139,45 +161,24 @@ internal sealed class Typed
     private static string Written(Piece piece, Length length) =>
         length == piece.Length ? piece.Written : FormattableString.Invariant($"{length.Millimetres:0.######} mm");
 
-    private BooleanFilter Words(Piece piece, bool isLast)
+    private Sieve Words(Piece piece, bool isLast)
     {
-        var any = new BooleanFilter();
         if (piece.Length is { } length)
         {
-            any.Add(Spans.Between(Fields.Length, length - tolerance, length + tolerance), Occur.SHOULD);
-            return any;
+            return Spans.Between(Fields.Length, length - tolerance, length + tolerance);
         }
 
-        var all = new BooleanFilter();
-        if (piece.Quoted)
-        {
-            var phrase = new PhraseQuery();
-            piece.Tokens.ToList().ForEach(t => phrase.Add(new Term(Fields.Text, t.Stem)));
-            all.Add(new QueryWrapperFilter(phrase), Occur.MUST);
-        }
-        else
-        {
-            var telling = Telling(piece);
-            foreach (var token in telling)
-            {
-                var word = new BooleanFilter { { new TermsFilter(new Term(Fields.Text, token.Stem)), Occur.SHOULD } };
-                if (isLast && halfTyped is not null && token == telling[^1])
-                {
-                    word.Add(new PrefixFilter(new Term(Fields.WholeWords, token.Word)), Occur.SHOULD);
-                }
+        var words = piece.Quoted
+            ? Sieve.SideBySide(Fields.Text, piece.Tokens.Select(t => t.Stem))
+            : Sieve.AllOf([.. Telling(piece).Select(token => Word(token, isLast && halfTyped is not null && token == Telling(piece)[^1]))]);
+        var trade = piece.Meanings.Select(m => $"{m.Facet}/{m.Slug}").ToList();
+        return trade.Count > 0 ? Sieve.AnyOf([words, Sieve.Of(Fields.Trade, trade)]) : words;
+    }
 
-                all.Add(word, Occur.MUST);
-            }
-        }
-
-        any.Add(all, Occur.SHOULD);
-        var trade = piece.Meanings.Select(m => new Term(Fields.Trade, $"{m.Facet}/{m.Slug}")).ToList();
-        if (trade.Count > 0)
-        {
-            any.Add(new TermsFilter(trade), Occur.SHOULD);
-        }
-
-        return any;
+    private static Sieve Word(Token token, bool isHalfTyped)
+    {
+        var stem = Sieve.Of(Fields.Text, token.Stem);
+        return isHalfTyped ? Sieve.AnyOf([stem, Sieve.Beginning(Fields.WholeWords, token.Word)]) : stem;
     }
 
     /// <summary>The words of a piece without those that say nothing, unless it has no others.</summary>
@@ -189,13 +190,13 @@ internal sealed class Typed
 
     private void Score(string q)
     {
-        foreach (var token in pieces.SelectMany(p => p.Tokens).Take(MostScored))
+        foreach (var token in pieces.Where(p => p.Unwanted == 0).SelectMany(p => p.Tokens).Take(MostScored))
         {
             likeness.Add(new TermQuery(new Term(Fields.Name, token.Stem)) { Boost = 3 });
             likeness.Add(new TermQuery(new Term(Fields.Text, token.Stem)));
         }
 
-        foreach (var word in pieces.SelectMany(p => p.Meanings).Take(MostScored))
+        foreach (var word in pieces.Where(p => p.Unwanted == 0).SelectMany(p => p.Meanings).Take(MostScored))
         {
             likeness.Add(new TermQuery(new Term(Fields.Trade, $"{word.Facet}/{word.Slug}")));
         }

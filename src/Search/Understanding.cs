@@ -20,7 +20,7 @@ internal static class Understanding
     /// <summary>Gives every piece its meaning; those that stay without one are plain words.</summary>
     public static void Choose(IReadOnlyList<Piece> pieces)
     {
-        foreach (var clause in pieces.Where(p => p.Meanings.Count > 0).GroupBy(p => p.Clause))
+        foreach (var clause in pieces.Where(p => p.Meanings.Count > 0).GroupBy(p => (p.Clause, p.Unwanted)))
         {
             foreach (var piece in clause)
             {
@@ -32,7 +32,7 @@ internal static class Understanding
     /// <summary>The group that a part, a way of making or a measure belongs to: that of the nearest word which has one.</summary>
     public static Group Nearest(IReadOnlyList<Piece> pieces, int at)
     {
-        bool HasGroup(int i) => pieces[i].Chosen is { } meaning && GroupOf.ContainsKey(meaning.Facet);
+        bool HasGroup(int i) => pieces[i].Unwanted == pieces[at].Unwanted && pieces[i].Chosen is { } meaning && GroupOf.ContainsKey(meaning.Facet);
         var before = Enumerable.Range(0, at).Where(HasGroup).LastOrDefault(-1);
         var after = Enumerable.Range(at + 1, pieces.Count - at - 1).Where(HasGroup).FirstOrDefault(-1);
         var clause = pieces[at].Clause;

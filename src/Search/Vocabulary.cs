@@ -52,6 +52,7 @@ internal sealed class Vocabulary
 
     private readonly Dictionary<string, List<Meaning>> phrases = [];
     private readonly Dictionary<string, int> longestFrom = [];
+    private readonly HashSet<string> single = [];
 
     private Vocabulary(Thesaurus words)
     {
@@ -78,13 +79,16 @@ internal sealed class Vocabulary
     {
         get
         {
-            var (words, last) = (Words.Now, latest);
+            var (words, last) = (Catalogue.Words.Now, latest);
             return last is not null && last.Of == words ? last.Vocabulary : (latest = new(words, new(words))).Vocabulary;
         }
     }
 
     /// <summary>Changes with the words: text is indexed by them, so new words ask for a new index.</summary>
     public string Fingerprint { get; }
+
+    /// <summary>Every single word in any way of writing one.</summary>
+    public IReadOnlySet<string> Words => single;
 
     /// <summary>Every phrase in the words, those within longer ones too.</summary>
     public IEnumerable<Spot> All(IReadOnlyList<Token> tokens) =>
@@ -104,7 +108,7 @@ internal sealed class Vocabulary
     }
 
     /// <summary>The words of the trade that a half-typed one may become, shortest label first.</summary>
-    public static IEnumerable<Word> Completing(string typed) => Words.All
+    public static IEnumerable<Word> Completing(string typed) => Catalogue.Words.All
         .Where(w => PhrasesOf(w).Any(p => Fold(p).StartsWith(typed, StringComparison.Ordinal)))
         .OrderBy(w => Fold(w.Label).StartsWith(typed, StringComparison.Ordinal) ? 0 : 1)
         .ThenBy(w => w.Label.Length).ThenBy(w => w.Label, StringComparer.Ordinal);
@@ -133,7 +137,9 @@ internal sealed class Vocabulary
 
     private void Add(string phrase, Meaning meaning)
     {
-        var stems = Analysis.Tokens(phrase).ConvertAll(t => t.Stem);
+        var tokens = Analysis.Tokens(phrase);
+        single.UnionWith(tokens.Select(t => t.Word));
+        var stems = tokens.ConvertAll(t => t.Stem);
         if (stems.Count == 0)
         {
             return;

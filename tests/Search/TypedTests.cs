@@ -18,6 +18,7 @@ public sealed class TypedTests : IDisposable
             {"number":"G-2","name":"Petticoat","kind":"petticoat","dated":"1921","techniques":[
               {"id":"t3","kind":"tucks","tuckKind":"pin","part":"skirt","sewn":"machine-chainstitch","groups":[{"tucks":6,"width":{"mm":6.35,"text":"1/4 in"}}]},
               {"id":"t4","kind":"lace","lace":"torchon","part":"yoke","laceMade":"machine"}],
+             "description":"A grey colour, mercerised",
              "condition":[{"what":"foxing","part":"hem"},{"what":"tear","part":"yoke"}]}
             """),
         Indexes.Garment(3, """
@@ -43,6 +44,11 @@ public sealed class TypedTests : IDisposable
     [InlineData("christening gowns 1890-1900", "kind=christening-gown from=1890 to=1900")]
     [InlineData("1900s after 1902", "decade=1900s from=1903")]
     [InlineData("a quiet afternoon", "")]
+    [InlineData("late 19th century petticoat", "from=1800 to=1899 kind=petticoat")]
+    [InlineData("early 1900s", "decade=1900s")]
+    [InlineData("petticoat -torchon", "kind=petticoat q=without torchon")]
+    [InlineData("pin tucks without torchon on the yoke, by hand", "tuckKind=pin sewn=hand q=without torchon on the yoke")]
+    [InlineData("1900s dress not by machine or torchon", "decade=1900s kind=dress q=without by machine q=without torchon")]
     public void What_is_typed_becomes_the_parameters_that_say_it(string typed, string said)
     {
         var understood = index.Ask("q=" + Uri.EscapeDataString(typed))["understood"]!.AsArray();
@@ -76,6 +82,17 @@ public sealed class TypedTests : IDisposable
     [InlineData("secretpaper", "")]
     [InlineData("the", "G-014 G-10")]
     [InlineData("🎀", "")]
+    [InlineData("-torchon", "")]
+    [InlineData("pin tucks -torchon", "")]
+    [InlineData("torchon -machine", "G-014 G-10")]
+    [InlineData("torchon without foxing", "G-014 G-10")]
+    [InlineData("pin tucks not by hand", "G-2")]
+    [InlineData("torchon, no pin tucks on a skirt", "G-014 G-10")]
+    [InlineData("torchon without pin tucks or foxing", "")]
+    [InlineData("without \"worked in white\"", "G-2 G-10")]
+    [InlineData("-\"worked in white\" -petticoat", "G-10")]
+    [InlineData("mercerized gray color", "G-2")]
+    [InlineData("mercerised grey colour", "G-2")]
     public void Half_words_accents_plurals_synonyms_phrases_and_measures_are_found(string typed, string numbers) =>
         Assert.Equal(numbers.Split(' ', StringSplitOptions.RemoveEmptyEntries).Order(), Numbers(typed).Order());
 
@@ -124,6 +141,35 @@ public sealed class TypedTests : IDisposable
         Assert.InRange(answer["total"]!.GetValue<int>(), 0, 3);
         Assert.Equal(22, answer["facets"]!.AsObject().Count);
         Assert.NotNull(index.Suggest(typed));
+    }
+
+    [Theory]
+    [InlineData("torchn", "G-014 G-2 G-10", "torchn>torchon")]
+    [InlineData("torhcon on the yoke", "G-2 G-10", "torhcon>torchon yoke>yoke")]
+    [InlineData("nainsok dress", "G-014", "nainsok>nainsook dress>dress")]
+    [InlineData("petticote", "G-2", "petticote>petticoat")]
+    [InlineData("qqqqqqq", "", "")]
+    [InlineData("torchn qqqqqqq", "", "")]
+    public void A_slip_of_the_key_is_put_right_when_nothing_is_found_and_that_is_said(string typed, string numbers, string said)
+    {
+        Assert.Equal(numbers.Split(' ', StringSplitOptions.RemoveEmptyEntries).Order(), Numbers(typed).Order());
+        var understood = index.Ask("q=" + typed)["understood"]!.AsArray();
+        Assert.All(understood, u => Assert.Contains(u!["text"]!.GetValue<string>(), typed, StringComparison.Ordinal));
+        Assert.Equal(said.Split(' ', StringSplitOptions.RemoveEmptyEntries).Where(s => s.Split('>')[0] != s.Split('>')[1]),
+            understood.Where(u => u!["parameter"]!.GetValue<string>() == "q").Select(u => $"{u!["text"]}>{u["value"]}"));
+    }
+
+    [Theory]
+    [InlineData("torchon")]
+    [InlineData("\"worked in white\"")]
+    [InlineData("hand")]
+    [InlineData("dress")]
+    [InlineData("nothing of the kind")]
+    public void What_a_word_finds_is_what_leaving_it_out_leaves_out(string word)
+    {
+        var (all, with, without) = (Numbers(""), Numbers(word), Numbers($"-{word}"));
+        Assert.True(word.Contains(' ', StringComparison.Ordinal) && word[0] != '"' || with.Length + without.Length == all.Length);
+        Assert.Empty(with.Intersect(without));
     }
 
     [Fact]

@@ -28,7 +28,9 @@ public static class ExamplesLinks
         {
             var (text, name, value) = (word["text"]?.ToString() ?? "", word["parameter"]?.ToString() ?? "", word["value"]?.ToString() ?? "");
             var left = Without(q, text);
-            parts.Add(new(Label(name, value), Address([.. asked.Where(p => p.Key is not ("q" or "page")), .. left.Length > 0 ? [KeyValuePair.Create<string, string?>("q", left)] : Array.Empty<KeyValuePair<string, string?>>()])));
+            var label = name != Suggestion.Typed ? Label(name, value)
+                : value.StartsWith("without ", StringComparison.Ordinal) ? Say.Capital(value) : $"“{text}” is nowhere; taken as “{value}”";
+            parts.Add(new(label, Address([.. asked.Where(p => p.Key is not ("q" or "page")), .. left.Length > 0 ? [KeyValuePair.Create<string, string?>("q", left)] : Array.Empty<KeyValuePair<string, string?>>()])));
         }
 
         foreach (var chosen in asked.Where(p => p.Key is not ("q" or "page" or "size" or "sort" or "seen")))
