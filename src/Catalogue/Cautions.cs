@@ -14,7 +14,10 @@ public static class Cautions
 {
     private static readonly JsonSerializerOptions Reading = new(JsonSerializerDefaults.Web);
 
-    private static readonly Dictionary<string, List<Caution>> ByPlace = Read();
+    private static readonly IReadOnlyList<Entry> All = Read();
+    private static readonly Dictionary<string, List<Caution>> ByPlace = By(e => e.Places);
+    private static readonly Dictionary<string, List<Caution>> ByFinding = By(e => e.Findings ?? []);
+    private static readonly Dictionary<string, List<Caution>> ByKind = By(e => e.Kinds ?? []);
 
     /// <summary>Where cautions show: <c>table, hands, arrival, keeping, labels, children, work, marking</c>.</summary>
     public static IReadOnlyCollection<string> Places => ByPlace.Keys;
@@ -26,24 +29,34 @@ public static class Cautions
             ? cautions
             : throw new ArgumentException($"\"{place}\" is no place for cautions; the places are {string.Join(", ", Places)}.", nameof(place));
 
-    private static Dictionary<string, List<Caution>> Read()
+    /// <summary>The cautions of one finding, by its slug: <c>mould</c>; none for most, and for an own word.</summary>
+    public static IReadOnlyList<Caution> OfFinding(string? finding) => finding is not null && ByFinding.TryGetValue(finding, out var cautions) ? cautions : [];
+
+    /// <summary>The cautions of one kind of garment, by its slug: those for what children wear.</summary>
+    public static IReadOnlyList<Caution> OfKind(string? kind) => kind is not null && ByKind.TryGetValue(kind, out var cautions) ? cautions : [];
+
+    private static Dictionary<string, List<Caution>> By(Func<Entry, IReadOnlyList<string>> names)
     {
-        using var stream = typeof(Cautions).Assembly.GetManifestResourceStream("HeirloomArchive.Catalogue.Cautions.json")!;
-        var file = JsonSerializer.Deserialize<CautionFile>(stream, Reading)!;
-        var places = new Dictionary<string, List<Caution>>();
-        foreach (var entry in file.Cautions)
+        var by = new Dictionary<string, List<Caution>>();
+        foreach (var entry in All)
         {
-            foreach (var place in entry.Places)
+            foreach (var name in names(entry))
             {
-                if (!places.TryGetValue(place, out var list)) places[place] = list = [];
+                if (!by.TryGetValue(name, out var list)) by[name] = list = [];
                 list.Add(new Caution(entry.Code, entry.Text, entry.Reason, entry.Source));
             }
         }
 
-        return places;
+        return by;
+    }
+
+    private static IReadOnlyList<Entry> Read()
+    {
+        using var stream = typeof(Cautions).Assembly.GetManifestResourceStream("HeirloomArchive.Catalogue.Cautions.json")!;
+        return JsonSerializer.Deserialize<CautionFile>(stream, Reading)!.Cautions;
     }
 
     private sealed record CautionFile(IReadOnlyList<Entry> Cautions);
 
-    private sealed record Entry(string Code, IReadOnlyList<string> Places, string Text, string Reason, string? Source);
+    private sealed record Entry(string Code, IReadOnlyList<string> Places, IReadOnlyList<string>? Findings, IReadOnlyList<string>? Kinds, string Text, string Reason, string? Source);
 }

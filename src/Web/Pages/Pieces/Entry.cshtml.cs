@@ -27,11 +27,14 @@ public sealed class EntryModel(Archive archive, IndexFollower index, Drafts draf
 
     public bool IsNew => kept is null;
 
+    public string? EntryId => kept?["id"]?.ToString();
+
     /// <summary>A technique's fields hang on its kind, so that is asked first.</summary>
     public bool AsksKind => List == "techniques" && IsNew && Form.At("kind") is null;
 
     public string Heading => IsNew
-        ? List == "techniques" && Form.At("kind") is { } kind ? $"New {Asking.One(List, kind.ToString())}" : $"New {Asking.One(List)}"
+        ? From is { } from ? $"{Say.Entry("condition", from)}: {(List == "condition" ? "looked at again" : "mended")}"
+        : List == "techniques" && Form.At("kind") is { } kind ? $"New {Asking.One(List, kind.ToString())}" : $"New {Asking.One(List)}"
         : Say.Entry(List, kept!);
 
     public bool IsTucks => List == "techniques" && Form.At("kind")?.ToString() == "tucks";
@@ -44,10 +47,22 @@ public sealed class EntryModel(Archive archive, IndexFollower index, Drafts draf
         ? new(state["kind"], null, Form.At("part") is JsonValue part ? new(part.ToString(), Form.Text("side")) : null, ToPart) { Open = IsNew || pointedAt }
         : null;
 
-    // Each kind of new work is a form of its own.
-    private string DraftForm => IsNew && Words.Find("techniques", Request.Query["kind"].ToString()) is { } kind
-        ? $"{Id}:{List}:new:{kind.Slug}"
-        : $"{Id}:{List}:{(IsNew ? "new" : kept!["id"])}";
+    /// <summary>What a finding goes on from, or a repair mends, followed from its first day; null for anything else.</summary>
+    public FollowedFinding? Earlier => EarlierId is { Length: > 0 } id
+        ? ConditionHistory.Of(state).Findings.FirstOrDefault(f => f.Sightings.Any(s => s.Id == id)) : null;
+
+    // Each kind of new work, each finding looked at again and each one mended is a form of its own.
+    private string DraftForm => $"{Id}:{List}:" + (!IsNew ? kept!["id"]
+        : Words.Find("techniques", Request.Query["kind"].ToString()) is { } kind ? $"new:{kind.Slug}"
+        : From is { } from ? $"new:{from["id"]}" : "new");
+
+    private string Refers => List == "condition" ? "continues" : List == "repairs" ? "answers" : "";
+
+    private string? EarlierId => Refers.Length > 0 && Form.At(Refers) is JsonValue id ? id.ToString() : null;
+
+    // The finding that the address names.
+    private JsonObject? From => IsNew && Request.Query[Refers].ToString() is { Length: > 0 } id
+        ? (state["condition"] as JsonArray)?.OfType<JsonObject>().FirstOrDefault(f => f["id"]?.ToString() == id) : null;
 
     private string DraftOf => IsNew ? $"a new {Asking.One(List)} of “{Name}”" : $"“{Heading}”";
 
@@ -142,6 +157,17 @@ public sealed class EntryModel(Archive archive, IndexFollower index, Drafts draf
         if (IsNew && Words.Find("techniques", Request.Query["kind"].ToString()) is { } kind)
         {
             form.Put("kind", kind.Slug);
+        }
+
+        // Looked at again, or mended: it is the same thing in the same place.
+        if (From is { } from)
+        {
+            foreach (var field in ((string[])["part", "side", "face", "at", .. List == "condition" ? ["what"] : Array.Empty<string>()]).Where(f => from[f] is not null))
+            {
+                form.Values[field] = from[field]!.DeepClone();
+            }
+
+            form.Put(Refers, from["id"]!.ToString());
         }
 
         if (IsNew && List is "condition" or "examinations")

@@ -17,6 +17,8 @@ public sealed class PieceModel(Archive archive, IndexFollower index, Uploads upl
     private const int ShortHistory = 10;
     private const long LargestUpload = 1_000_000_000;
 
+    private ConditionView? condition;
+
     public Guid Id { get; private set; }
 
     public JsonObject State { get; private set; } = [];
@@ -41,8 +43,12 @@ public sealed class PieceModel(Archive archive, IndexFollower index, Uploads upl
 
     public IEnumerable<Caution> Cautions { get; } = Catalogue.Cautions.At("table").Concat(Catalogue.Cautions.At("hands")).DistinctBy(c => c.Code);
 
+    /// <summary>What was found on it and what became of that.</summary>
+    public ConditionView Condition => condition ??= new(State, Version);
+
+    // What is private and what is a matter of care have places of their own.
     public FactsView Facts => FactsView.Of(
-        MainFields.All.Where(f => f.Name is not ("number" or "name" or "description")).OrderBy(f => f.Private), State);
+        MainFields.All.Where(f => !f.Private && f.Name is not ("number" or "name" or "description" or "handling" or "whereabouts" or "shown")), State);
 
     public IReadOnlyList<JsonObject> List(string name) => [.. (State[name] as JsonArray ?? []).OfType<JsonObject>()];
 

@@ -1,0 +1,104 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using HeirloomArchive.Catalogue;
+using HeirloomArchive.Catalogue.Dating;
+
+namespace HeirloomArchive.Web.Pages.Reading;
+
+/// <summary>Findings, examinations and what became of them, in words.</summary>
+public static class FindingWords
+{
+    private static readonly string[] Urgencies = ["No care asked for", "Watch it", "Care for it soon", "See to it before handling"];
+
+    /// <summary>What a finding asks for, 0 to 3.</summary>
+    public static string Urgency(int urgency) => Urgencies[urgency];
+
+    /// <summary>How it looked, in a line: "moderate, 4 in, getting worse"; "seen" where nothing more is recorded.</summary>
+    public static string Look(Sighting seen)
+    {
+        ArgumentNullException.ThrowIfNull(seen);
+        var words = new[]
+        {
+            Plain(seen.Entry["severity"]), seen.Entry["extent"]?.ToString() ?? "", Plain(seen.Entry["trend"]),
+            seen.IsEnded ? "over" + (seen.Entry["ended"]?["date"] is { } day ? $" by {DateInWords.Say(day.ToString())}" : "") : "",
+        }.Where(w => w.Length > 0).ToList();
+        return words.Count == 0 ? "seen" : string.Join(", ", words);
+    }
+
+    /// <summary>When it was seen: "18 October 2026", "not dated".</summary>
+    public static string Day(Sighting seen) => Day(seen?.Entry["date"] ?? seen?.Examined?.Entry["date"]);
+
+    /// <summary>When a piece was looked over, and why: "18 October 2026, before class".</summary>
+    public static string Title(Examined examination)
+    {
+        ArgumentNullException.ThrowIfNull(examination);
+        var why = Plain(examination.Entry["why"]);
+        return Day(examination.Entry["date"]) + (why is "" or "other" ? "" : $", {why}");
+    }
+
+    /// <summary>How the last look differs from the one before; empty where it does not, or there was one look only.</summary>
+    public static string Change(FollowedFinding finding)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        return finding switch
+        {
+            { IsOver: true } => "",
+            { CameBack: true } => "It came back",
+            { Change: > 0, Sightings.Count: > 1 } => "Worse than before",
+            { Change: > 0 } => "Getting worse",
+            { Change: < 0 } => "Better than before",
+            { Sightings.Count: > 1 } => "As it was before",
+            _ => "",
+        };
+    }
+
+    /// <summary>What became of it, as a heading over several.</summary>
+    public static string Became(Became became) => became switch
+    {
+        Catalogue.Became.New => "New",
+        Catalogue.Became.Worse => "Worse",
+        Catalogue.Became.Better => "Better",
+        Catalogue.Became.Same => "The same",
+        Catalogue.Became.Ended => "Over and done with",
+        _ => "Not looked at again",
+    };
+
+    private static string Plain(JsonNode? value) => value is null ? "" : Say.Plain(value.ToString()).ToLowerInvariant();
+
+    private static string Day(JsonNode? date) => date is null ? "not dated" : DateInWords.Say(date.ToString());
+}
+
+/// <summary>Whereabouts and hours of light, in words. To whom a piece went is private and never among them.</summary>
+public static class CareWords
+{
+    /// <summary>"Lent since 3 May 2026, due back 1 June 2026: 12 days overdue"; what is here is "Here".</summary>
+    public static string Say(Whereabouts at, JsonNode? since, DateOnly today)
+    {
+        ArgumentNullException.ThrowIfNull(at);
+        var words = Reading.Say.Plain(at.Is) + (since is null ? "" : $" since {DateInWords.Say(since.ToString())}");
+        return !at.IsDue ? words : $"{words}, {(at.DueBack is null ? "no day agreed to bring it back" : $"due back {DateInWords.Say(at.DueBack)}{Left(at.DaysLeft(today))}")}";
+    }
+
+    /// <summary>Hours with their noun: "1 hour", "405.5 hours".</summary>
+    public static string Hours(decimal hours) => hours == 1 ? "1 hour" : $"{hours.ToString("#,0.##", CultureInfo.GetCultureInfo("en-GB"))} hours";
+
+    /// <summary>All showings in a sentence; empty where it was never shown.</summary>
+    public static string Shown(Showings shown)
+    {
+        ArgumentNullException.ThrowIfNull(shown);
+        var times = Reading.Say.Count(shown.Times, "time");
+        return shown.Times == 0 ? ""
+            : shown.HoursOfLight is not { } hours ? $"Shown {times}; the hours of light are not recorded"
+            : $"Shown {times}, {Hours(hours)} of light in all{(shown.WithoutHours == 0 ? "" : $"; of {Reading.Say.Count(shown.WithoutHours, "time")} the hours are not recorded")}";
+    }
+
+    private static string Left(int? days) => days switch
+    {
+        null => "",
+        0 => ": today",
+        1 => ": tomorrow",
+        > 1 => $": in {days} days",
+        -1 => ": 1 day overdue",
+        _ => $": {-days} days overdue",
+    };
+}
