@@ -18,6 +18,9 @@ public sealed record PictureLimits
     /// <summary>Time for one picture: 20 s.</summary>
     public TimeSpan WorkerTime { get; init; } = TimeSpan.FromSeconds(20);
 
+    /// <summary>Bytes of regions kept because they may be asked for again: 256 MB; the longest unused go first.</summary>
+    public long RegionCacheBytes { get; init; } = 256_000_000;
+
     /// <summary>Files in one upload.</summary>
     public int Files { get; init; } = 50;
 

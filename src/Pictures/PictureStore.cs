@@ -14,28 +14,23 @@ public enum Derivative
 
 /// <summary>
 /// Files on disk, each named by its original's SHA-256: <c>originals/ab/abcd…</c>, and beside them what can be made
-/// again, <c>screen.1/ab/abcd…</c> and <c>thumbnail.1/ab/abcd…</c> (the number is the recipe's). Nothing here is ever overwritten.
+/// again, <c>made.2/ab/abcd….screen.jpeg</c> and its like (the number is the recipe's). Nothing here is ever overwritten.
 /// </summary>
-public sealed class PictureStore
+public sealed class PictureStore : IDisposable
 {
-    /// <summary>Counts up when derivatives are made in another way; older ones are then made again when asked for.</summary>
-    public const int Recipe = 1;
+    /// <summary>Counts up when derivatives are made in another way; older ones are then made again.</summary>
+    public const int Recipe = 2;
 
     private readonly string folder;
-    private readonly string incoming;
+    private readonly Incoming incoming;
     private readonly PictureLimits limits;
 
-    /// <summary>Opens the folder, making it when it is not there, and clears what uploads of long ago left behind.</summary>
+    /// <summary>Opens the folder, making it when it is not there, and clears what a program that ended suddenly left half done.</summary>
     public PictureStore(string folder, PictureLimits limits)
     {
         this.folder = Path.GetFullPath(folder);
         this.limits = limits;
-        incoming = Path.Combine(this.folder, "incoming");
-        Directory.CreateDirectory(incoming);
-        foreach (var left in new DirectoryInfo(incoming).EnumerateFiles().Where(f => f.LastWriteTimeUtc < DateTime.UtcNow.AddDays(-1)))
-        {
-            left.Delete();
-        }
+        incoming = new Incoming(Path.Combine(this.folder, "incoming"));
     }
 
     /// <summary>The folder of all pictures, whole path.</summary>
@@ -47,35 +42,25 @@ public sealed class PictureStore
     /// </summary>
     public async Task<IncomingFile> Receive(Stream content, CancellationToken cancel)
     {
-        var path = NewPath();
-        try
+        using var received = NewFile();
+        using var digest = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        var buffer = new byte[64 * 1024];
+        long length = 0;
+        for (int read; (read = await content.ReadAsync(buffer, cancel)) > 0;)
         {
-            using var digest = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-            await using var file = Create(path);
-            var buffer = new byte[64 * 1024];
-            long length = 0;
-            for (int read; (read = await content.ReadAsync(buffer, cancel)) > 0;)
+            length += read;
+            if (length <= limits.FileBytes)
             {
-                length += read;
-                if (length <= limits.FileBytes)
-                {
-                    digest.AppendData(buffer, 0, read);
-                    await file.WriteAsync(buffer.AsMemory(0, read), cancel);
-                }
-                else
-                {
-                    file.SetLength(0);
-                }
+                digest.AppendData(buffer, 0, read);
+                await received.Content.WriteAsync(buffer.AsMemory(0, read), cancel);
             }
+            else
+            {
+                received.Content.SetLength(0);
+            }
+        }
 
-            file.Flush(flushToDisk: true);
-            return new IncomingFile(path, Convert.ToHexStringLower(digest.GetHashAndReset()), length > limits.FileBytes);
-        }
-        catch
-        {
-            File.Delete(path);
-            throw;
-        }
+        return new IncomingFile(received.Finish(), Convert.ToHexStringLower(digest.GetHashAndReset()), length > limits.FileBytes);
     }
 
     /// <summary>Puts an original of a backup back under its digest, lastingly; one that is there stays.</summary>
@@ -98,8 +83,26 @@ public sealed class PictureStore
     /// <summary>The original, to be read and sought in; null when there is none.</summary>
     public FileStream? OpenOriginal(string sha256) => Open(OriginalPath(sha256));
 
+    /// <summary>Whether there is such an original.</summary>
+    public bool HasOriginal(string sha256) => File.Exists(OriginalPath(sha256));
+
+    /// <summary>The digests of all originals, in no order.</summary>
+    public IEnumerable<string> Originals() => Directory.Exists(Path.Combine(folder, "originals"))
+        ? Directory.EnumerateFiles(Path.Combine(folder, "originals"), "*", SearchOption.AllDirectories).Select(f => Path.GetFileName(f))
+        : [];
+
     /// <summary>A derivative as it was made; null when there is none yet.</summary>
-    public FileStream? OpenDerivative(Derivative derivative, string sha256) => Open(DerivativePath(derivative, sha256));
+    public FileStream? OpenDerivative(Derivative derivative, PictureFormat format, string sha256) => Open(DerivativePath(derivative, format, sha256));
+
+    /// <summary>The file of tiles; null when there is none yet.</summary>
+    internal FileStream? OpenTiles(string sha256) => Open(TilesPath(sha256));
+
+    /// <summary>Whether what an upload waits for has been made.</summary>
+    internal bool HasFirst(string sha256) =>
+        File.Exists(DerivativePath(Derivative.Screen, PictureFormat.Jpeg, sha256)) && File.Exists(DerivativePath(Derivative.Thumbnail, PictureFormat.Jpeg, sha256));
+
+    /// <summary>Whether what is made later has been made: WebP and tiles.</summary>
+    internal bool HasRest(string sha256) => File.Exists(TilesPath(sha256));
 
     /// <summary>Makes a file received an original, lastingly.</summary>
     /// <returns>True when the archive did not have it yet.</returns>
@@ -109,38 +112,62 @@ public sealed class PictureStore
     internal void DropOriginal(string sha256)
     {
         File.Delete(OriginalPath(sha256));
+        File.Delete(TilesPath(sha256));
         foreach (var derivative in Enum.GetValues<Derivative>())
         {
-            File.Delete(DerivativePath(derivative, sha256));
+            File.Delete(DerivativePath(derivative, PictureFormat.Jpeg, sha256));
+            File.Delete(DerivativePath(derivative, PictureFormat.WebP, sha256));
         }
     }
 
     /// <summary>Keeps a derivative; one that stands under the name already stays.</summary>
-    internal void KeepDerivative(Derivative derivative, string sha256, ReadOnlySpan<byte> bytes)
+    internal void KeepDerivative(Derivative derivative, PictureFormat format, string sha256, ReadOnlySpan<byte> bytes)
     {
-        var path = NewPath();
-        try
-        {
-            using (var file = Create(path))
-            {
-                file.Write(bytes);
-                file.Flush(flushToDisk: true);
-            }
+        using var file = NewFile();
+        file.Content.Write(bytes);
+        Keep(file, DerivativePath(derivative, format, sha256));
+    }
 
-            Durable.Move(path, DerivativePath(derivative, sha256));
-        }
-        finally
+    /// <summary>Keeps a file of tiles; one that stands under the name already stays.</summary>
+    internal void KeepTiles(string sha256, NewFile tiles) => Keep(tiles, TilesPath(sha256));
+
+    /// <summary>A file to be written, which goes away with what comes back unless it is kept.</summary>
+    internal NewFile NewFile() => new(incoming.NewPath());
+
+    /// <summary>Removes derivatives of recipes gone by.</summary>
+    internal void DropOldRecipes()
+    {
+        string[] old = ["made.*", "screen.*", "thumbnail.*"];
+        foreach (var made in old.SelectMany(name => Directory.EnumerateDirectories(folder, name)).Where(d => Path.GetFileName(d) != Made))
         {
-            File.Delete(path);
+            Directory.Delete(made, recursive: true);
         }
     }
 
-    private string NewPath() => Path.Combine(incoming, Guid.CreateVersion7().ToString("N"));
+    /// <inheritdoc/>
+    public void Dispose() => incoming.Dispose();
+
+    private static void Keep(NewFile file, string path)
+    {
+        var written = file.Finish();
+        Durable.Move(written, path);
+        File.Delete(written);
+    }
+
+    private static string Made => $"made.{Recipe}";
 
     private string OriginalPath(string sha256) => Place("originals", sha256);
 
-    private string DerivativePath(Derivative derivative, string sha256) =>
-        Place(derivative == Derivative.Screen ? $"screen.{Recipe}" : $"thumbnail.{Recipe}", sha256);
+    private string TilesPath(string sha256) => Place(Made, sha256) + ".tiles";
+
+    private string DerivativePath(Derivative derivative, PictureFormat format, string sha256) =>
+        Place(Made, sha256) + (derivative, format) switch
+        {
+            (Derivative.Screen, PictureFormat.Jpeg) => ".screen.jpeg",
+            (Derivative.Screen, _) => ".screen.webp",
+            (_, PictureFormat.Jpeg) => ".thumbnail.jpeg",
+            _ => ".thumbnail.webp",
+        };
 
     private string Place(string kind, string sha256) =>
         sha256.Length == 64 && sha256.All(char.IsAsciiHexDigitLower)
@@ -157,21 +184,5 @@ public sealed class PictureStore
         {
             return null;
         }
-    }
-
-    private static FileStream Create(string path)
-    {
-        var options = new FileStreamOptions
-        {
-            Mode = FileMode.CreateNew,
-            Access = FileAccess.Write,
-            Options = FileOptions.Asynchronous,
-        };
-        if (!OperatingSystem.IsWindows())
-        {
-            options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.GroupRead;
-        }
-
-        return new FileStream(path, options);
     }
 }

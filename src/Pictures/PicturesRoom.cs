@@ -23,6 +23,10 @@ public static class PicturesRoom
             .AddSingleton<Derivatives>()
             .AddSingleton<PartedUploads>()
             .AddSingleton<Regions.RegionKeeping>()
+            .AddSingleton(s => new RegionCache(Path.Combine(folder, "regions"), s.GetRequiredService<PictureLimits>().RegionCacheBytes))
+            .AddSingleton<Tiles>()
+            .AddSingleton<MakingAgain>()
+            .AddHostedService(s => s.GetRequiredService<MakingAgain>())
             .AddSingleton<Uploads>();
     }
 }

@@ -22,7 +22,7 @@ public sealed record TakenPicture(Guid Id, string Sha256, int Width, int Height,
 public sealed record Taken(IReadOnlyList<TakenPicture> Pictures, Garment Garment, long? Position);
 
 /// <summary>The door of the room: takes files for a garment, all of them or none.</summary>
-public sealed class Uploads(Archive archive, IDocumentStore documents, PictureStore store, Workshop workshop, PictureLimits limits) : IDisposable
+public sealed class Uploads(Archive archive, IDocumentStore documents, PictureStore store, Workshop workshop, Derivatives derivatives, PictureLimits limits) : IDisposable
 {
     // Recording takes milliseconds; one at a time, two uploads of the same file can't both be the first.
     private readonly SemaphoreSlim recording = new(1);
@@ -61,8 +61,7 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
         var (sound, answer) = (await Make(files, [], cancel)).Single().Value;
         var picture = new TakenPicture(Guid.CreateVersion7(), files[0].Sha256, answer.Width, answer.Height, Already: false);
         store.KeepOriginal(files[0]);
-        store.KeepDerivative(Derivative.Screen, picture.Sha256, answer.Screen);
-        store.KeepDerivative(Derivative.Thumbnail, picture.Sha256, answer.Thumbnail);
+        derivatives.Keep(picture.Sha256, answer);
         await using var session = documents.LightweightSession();
         session.Insert(new PictureOwner { Id = picture.Id, Garment = owner, Sha256 = picture.Sha256, Format = Word(sound.Format) });
         keep(session, picture.Id);
@@ -115,7 +114,7 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
         IReadOnlyList<IncomingFile> files, Dictionary<string, TakenPicture> known, CancellationToken cancel)
     {
         List<Refusal> refusals = [];
-        List<(int Place, WorkOrder Order)> orders = [];
+        List<(int Place, FirstOrder Order)> orders = [];
         HashSet<string> seen = [.. known.Keys];
         for (var i = 0; i < files.Count; i++)
         {
@@ -144,10 +143,10 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
             : orders.Zip(done).ToDictionary(p => files[p.First.Place].Sha256, p => (p.First.Order.Sound, p.Second.Made!));
     }
 
-    private WorkOrder Examine(string path)
+    private FirstOrder Examine(string path)
     {
         using var file = File.OpenRead(path);
-        return new WorkOrder(() => File.OpenRead(path), SoundPicture.Read(file, limits));
+        return new FirstOrder(() => File.OpenRead(path), SoundPicture.Read(file, limits));
     }
 
     private async Task<Taken> Record(
@@ -173,8 +172,7 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
                         fresh.Add(file.Sha256);
                     }
 
-                    store.KeepDerivative(Derivative.Screen, file.Sha256, answer.Screen);
-                    store.KeepDerivative(Derivative.Thumbnail, file.Sha256, answer.Thumbnail);
+                    derivatives.Keep(file.Sha256, answer);
                 }
 
                 taken.Add(picture);

@@ -66,14 +66,19 @@ public sealed class PictureStoreTests : IDisposable
     }
 
     [Fact]
-    public async Task What_uploads_of_long_ago_left_behind_is_cleared_at_the_start()
+    public async Task What_a_program_that_ended_left_behind_is_cleared_at_the_start_and_what_another_is_at_stays()
     {
-        var store = Open();
-        using var old = await store.Receive(new MemoryStream([1]), Cancel);
-        using var young = await store.Receive(new MemoryStream([2]), Cancel);
-        File.SetLastWriteTimeUtc(old.Path, DateTime.UtcNow.AddDays(-2));
-        Open();
-        Assert.Equal(Path.GetFileName(young.Path), Files().Single().Name);
+        var (first, second) = (Open(), Open());
+        using var left = await first.Receive(new MemoryStream([1]), Cancel);
+        using var living = await second.Receive(new MemoryStream([2]), Cancel);
+        File.WriteAllBytes(Path.Combine(folder.FullName, "incoming", "of-an-earlier-release"), [3]);
+        // A killed program's lock is let go and nothing else happens: the same from within.
+        var copy = Path.Combine(folder.FullName, "incoming", "killed");
+        Directory.CreateDirectory(copy);
+        File.Copy(left.Path, Path.Combine(copy, "half"));
+        File.WriteAllBytes(copy + ".lock", []);
+        using var third = Open();
+        Assert.Equal(new[] { left.Path, living.Path }.Order(), Files().Select(f => f.FullName).Order());
     }
 
     [Theory]
@@ -84,7 +89,7 @@ public sealed class PictureStoreTests : IDisposable
 
     private PictureStore Open() => new(folder.FullName, new PictureLimits());
 
-    private IEnumerable<FileInfo> Files() => folder.EnumerateFiles("*", SearchOption.AllDirectories);
+    private IEnumerable<FileInfo> Files() => folder.EnumerateFiles("*", SearchOption.AllDirectories).Where(f => f.Extension != ".lock");
 
     private static byte[] All(Stream stream)
     {

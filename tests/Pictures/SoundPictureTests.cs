@@ -1,4 +1,5 @@
 using HeirloomArchive.Pictures.Soundness;
+using HeirloomArchive.Support;
 
 namespace HeirloomArchive.Pictures.Tests;
 
@@ -112,18 +113,18 @@ public class SoundPictureTests
     [InlineData(70_000, 1)]
     public void A_small_file_that_says_it_is_huge_is_refused_by_its_header(int width, int height)
     {
-        var fault = Refused(Made.PngSaying(width, height));
+        var fault = Refused(PngParts.Saying(width, height));
         Assert.Contains($"{width} × {height}", fault.Message, StringComparison.Ordinal);
         Assert.Contains("50 megapixels", fault.Message, StringComparison.Ordinal);
     }
 
     [Fact]
     public void Fifty_megapixels_are_not_too_many() =>
-        Assert.Equal(10_000, Read(Made.PngSaying(10_000, 5_000)).Width);
+        Assert.Equal(10_000, Read(PngParts.Saying(10_000, 5_000)).Width);
 
     [Fact]
     public void A_picture_without_height_is_refused() =>
-        Assert.Contains("64 × 0", Refused(Made.PngSaying(64, 0)).Message, StringComparison.Ordinal);
+        Assert.Contains("64 × 0", Refused(PngParts.Saying(64, 0)).Message, StringComparison.Ordinal);
 
     [Fact]
     public void An_animated_webp_is_refused_as_such()

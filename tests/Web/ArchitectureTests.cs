@@ -33,7 +33,7 @@ public class ArchitectureTests
     [Theory]
     [InlineData("Marten", "Catalogue", "Pictures", "Search", "Worksheets", "Web")]
     [InlineData("Lucene.Net", "Search")]
-    [InlineData("SixLabors.ImageSharp", "Pictures")]
+    [InlineData("SkiaSharp", "Pictures")]
     [InlineData("PdfSharp", "Worksheets")]
     public void A_library_stays_in_its_rooms(string library, params string[] rooms) =>
         Assert.Empty(MayUse.Keys.Where(r => References(r).Contains(library)).Except(rooms));

@@ -4,17 +4,16 @@ using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue;
+using HeirloomArchive.Pictures;
 using HeirloomArchive.Support;
 using Microsoft.Extensions.DependencyInjection;
-using SixLabors.ImageSharp;
-using SixLabors.ImageSharp.PixelFormats;
 
 namespace HeirloomArchive.Web.Tests;
 
 /// <summary>Pictures uploaded to the whole service, with real workers.</summary>
 public class PicturesApiTests(ArchiveHost host) : IClassFixture<ArchiveHost>
 {
-    private static readonly byte[] Jpeg = Picture((i, to) => i.SaveAsJpeg(to), 2000, 1000), Png = Picture((i, to) => i.SaveAsPng(to), 300, 200), WebP = Picture((i, to) => i.SaveAsWebp(to), 200, 300);
+    private static readonly byte[] Jpeg = Made.Jpeg(2000, 1000), Png = Made.Png(300, 200), WebP = Made.WebP(200, 300);
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -50,9 +49,9 @@ public class PicturesApiTests(ArchiveHost host) : IClassFixture<ArchiveHost>
         foreach (var (kind, side) in new[] { ("screen", 1600), ("thumbnail", 320) })
         {
             var before = await host.Client.GetByteArrayAsync(Address(picture, kind), Cancel);
-            using var image = Image.Load(before);
+            using var image = Made.Decoded(before);
             Assert.Equal((side, side / 2), (image.Width, image.Height));
-            File.Delete(Files().Single(f => f.FullName.Contains(kind, StringComparison.Ordinal) && f.Name == (string?)picture["sha256"]).FullName);
+            File.Delete(Files().Single(f => f.Name == $"{picture["sha256"]}.{kind}.jpeg").FullName);
             using var again = await host.Client.GetAsync(Address(picture, kind), Cancel);
             Assert.Equal("image/jpeg", again.Content.Headers.ContentType!.MediaType);
             Assert.Equal(before, await again.Content.ReadAsByteArrayAsync(Cancel));
@@ -127,11 +126,12 @@ public class PicturesApiTests(ArchiveHost host) : IClassFixture<ArchiveHost>
         {
             "cut off" => Jpeg[..^20],
             "tiff" => [.. "II*\0"u8, .. new byte[200]],
-            "bomb" => Bomb(),
+            "bomb" => PngParts.Saying(30_000, 30_000),
             _ => new byte[60_000_001],
         };
         var garment = await Enter();
-        var good = Picture((i, to) => i.SaveAsPng(to), 77, 55);
+        var good = Made.Png(77, 55);
+        await Settled();
         var before = Files().Select(f => f.FullName).ToList();
         using var answer = await Upload(garment, null, good, file);
         var problem = JsonNode.Parse(await answer.Content.ReadAsStringAsync(Cancel))!;
@@ -187,7 +187,17 @@ public class PicturesApiTests(ArchiveHost host) : IClassFixture<ArchiveHost>
         using var cut = await Post(garment, broken);
         Assert.Equal(HttpStatusCode.BadRequest, cut.StatusCode);
         Assert.Equal(1, (await State(garment)).Version);
-        Assert.DoesNotContain(Files(), f => f.Directory!.Name == "incoming");
+        await Settled();
+        Assert.DoesNotContain(Files(), f => f.Directory!.Parent!.Name == "incoming");
+    }
+
+    /// <summary>Until what is made in the background of earlier uploads is made.</summary>
+    private async Task Settled()
+    {
+        while (host.Services.GetRequiredService<MakingAgain>().Progress is var p && p.Done < p.Total)
+        {
+            await Task.Delay(20, Cancel);
+        }
     }
 
     private async Task<Guid> Enter() =>
@@ -226,30 +236,4 @@ public class PicturesApiTests(ArchiveHost host) : IClassFixture<ArchiveHost>
 
     private IEnumerable<FileInfo> Files() =>
         new DirectoryInfo(Path.Combine(host.Folder, "pictures")).EnumerateFiles("*", SearchOption.AllDirectories).OrderBy(f => f.FullName);
-
-    private static byte[] Picture(Action<Image, Stream> save, int width, int height)
-    {
-        using var image = new Image<Rgb24>(width, height, new Rgb24(240, 240, 235));
-        using var to = new MemoryStream();
-        save(image, to);
-        return to.ToArray();
-    }
-
-    /// <summary>A small PNG whose header says 30 000 × 30 000, its checksum right.</summary>
-    private static byte[] Bomb()
-    {
-        byte[] header = [.. "IHDR"u8, 0, 0, 0x75, 0x30, 0, 0, 0x75, 0x30, 8, 2, 0, 0, 0];
-        var crc = uint.MaxValue;
-        foreach (var b in header)
-        {
-            crc ^= b;
-            for (var bit = 0; bit < 8; bit++)
-            {
-                crc = (crc & 1) == 1 ? (crc >> 1) ^ 0xEDB88320 : crc >> 1;
-            }
-        }
-
-        byte[] check = BitConverter.GetBytes(~crc);
-        return [.. Png[..12], .. header, check[3], check[2], check[1], check[0], .. Png[33..]];
-    }
 }

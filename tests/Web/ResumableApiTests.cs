@@ -9,8 +9,6 @@ using HeirloomArchive.Catalogue;
 using HeirloomArchive.Pictures;
 using HeirloomArchive.Support;
 using Microsoft.Extensions.DependencyInjection;
-using SixLabors.ImageSharp;
-using SixLabors.ImageSharp.PixelFormats;
 
 namespace HeirloomArchive.Web.Tests;
 
@@ -312,15 +310,7 @@ public sealed class ResumableApiTests(ArchiveHost host) : IClassFixture<ArchiveH
     // Some 40 kB that can't be packed, another each time.
     private static byte[] Png()
     {
-        using var image = new Image<Rgb24>(120, 120);
         var noise = RandomNumberGenerator.GetBytes(120 * 120 * 3);
-        for (var i = 0; i < 120 * 120; i++)
-        {
-            image[i % 120, i / 120] = new Rgb24(noise[3 * i], noise[(3 * i) + 1], noise[(3 * i) + 2]);
-        }
-
-        using var to = new MemoryStream();
-        image.SaveAsPng(to);
-        return to.ToArray();
+        return PngParts.Stored(120, 120, 2, 8, false, (x, y, c) => noise[(3 * ((120 * y) + x)) + c]);
     }
 }

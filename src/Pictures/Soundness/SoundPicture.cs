@@ -31,6 +31,9 @@ internal sealed record SoundPicture(PictureFormat Format, int Width, int Height)
         return Measured(format, width, height, limits);
     }
 
+    /// <summary>Whether it can measure so the right way up: as stored, or turned on its side.</summary>
+    public bool CanMeasure(int width, int height) => (width, height) == (Width, Height) || (height, width) == (Width, Height);
+
     private static SoundPicture Measured(PictureFormat format, long width, long height, PictureLimits limits) =>
         width == 0 || height == 0
             ? throw new UnsoundException($"The picture says it is {width} × {height} pixels; both must be above 0.")

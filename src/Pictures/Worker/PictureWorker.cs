@@ -1,15 +1,3 @@
-using SixLabors.ImageSharp;
-using SixLabors.ImageSharp.Formats;
-using SixLabors.ImageSharp.Formats.Jpeg;
-using SixLabors.ImageSharp.Formats.Png;
-using SixLabors.ImageSharp.Formats.Webp;
-using SixLabors.ImageSharp.Memory;
-using SixLabors.ImageSharp.Metadata;
-using SixLabors.ImageSharp.Metadata.Profiles.Exif;
-using SixLabors.ImageSharp.Metadata.Profiles.Icc;
-using SixLabors.ImageSharp.PixelFormats;
-using SixLabors.ImageSharp.Processing;
-
 namespace HeirloomArchive.Pictures;
 
 /// <summary>
@@ -21,121 +9,60 @@ public static class PictureWorker
     /// <summary>The hidden verb that makes the program a worker.</summary>
     public const string Verb = "picture-worker";
 
-    private const int ScreenSide = 1600, ThumbnailSide = 320, Quality = 82;
-
     /// <summary>Answers requests until its input ends. 0 always: what goes wrong with a picture is an answer.</summary>
     public static int Run(string[] args)
     {
         ArgumentNullException.ThrowIfNull(args);
-        using var input = new BinaryReader(Console.OpenStandardInput());
-        using var output = new BinaryWriter(Console.OpenStandardOutput());
-        output.Write(WorkerMessages.Hello);
+        using var input = Console.OpenStandardInput();
+        using var output = new BufferedStream(Console.OpenStandardOutput(), 64 * 1024);
+        Recipe.WarmUp();
+        output.WriteByte(WorkerMessages.Hello);
         output.Flush();
-        while (WorkerMessages.ReadRequest(input) is var (format, bytes))
+        byte[] buffer = [];
+        while (WorkerMessages.ReadRequest(input, ref buffer) is var (kind, format, bytes))
         {
-            WorkerMessages.WriteAnswer(output, Answer(format, bytes));
+            Answer(kind, format, bytes, output);
             output.Flush();
         }
 
         return 0;
     }
 
-    private static WorkerAnswer Answer(PictureFormat format, byte[] bytes)
+    private static void Answer(WorkKind kind, PictureFormat format, ArraySegment<byte> bytes, Stream output)
     {
+        var begun = false;
         try
         {
-            if (format == PictureFormat.Png && !PngPixels.AreAllThere(bytes))
+            foreach (var file in kind switch
             {
-                return new WorkerAnswer(WorkerOutcome.Short);
+                WorkKind.First => Recipe.First(bytes, format, Begin),
+                WorkKind.Rest => Recipe.Rest(bytes, format, Begin),
+                _ => Recipe.Region(bytes, Begin),
+            })
+            {
+                WorkerMessages.WriteFile(output, file);
             }
 
-            // Only PNG and WebP may be see-through; a JPEG without the fourth channel takes a quarter less memory.
-            return format == PictureFormat.Jpeg ? Make<Rgb24>(bytes, new JpegDecoder()) : Make<Rgba32>(bytes, Decoder(format));
+            WorkerMessages.WriteFile(output, []);
         }
-        catch (Exception e) when (e is OutOfMemoryException or InvalidMemoryOperationException)
+        catch (PictureException e) when (!begun)
         {
-            return new WorkerAnswer(WorkerOutcome.NoMemory);
+            WorkerMessages.WriteHead(output, new WorkerAnswer(e.Outcome));
         }
-        catch (Exception)
+        catch (OutOfMemoryException) when (!begun)
         {
-            // The library throws whatever it meets while reading: every one of them means the same here.
-            return new WorkerAnswer(WorkerOutcome.Unreadable);
+            WorkerMessages.WriteHead(output, new WorkerAnswer(WorkerOutcome.NoMemory));
         }
-    }
-
-    private static IImageDecoder Decoder(PictureFormat format) =>
-        format == PictureFormat.Png ? new PngDecoder() : new WebpDecoder();
-
-    private static WorkerAnswer Make<TPixel>(byte[] bytes, IImageDecoder decoder)
-        where TPixel : unmanaged, IPixel<TPixel>
-    {
-        var library = new Configuration(new JpegConfigurationModule(), new PngConfigurationModule(), new WebpConfigurationModule())
+        catch (Exception) when (!begun)
         {
-            MaxDegreeOfParallelism = 1,
-            MemoryAllocator = MemoryAllocator.Create(new MemoryAllocatorOptions { MaximumPoolSizeMegabytes = 64 }),
-        };
-        using var image = Image.Load<TPixel>(library, new MemoryStream(bytes, writable: false), decoder);
-        var turned = Orientation(image.Metadata) is >= 5 and <= 8;
-        var (width, height) = turned ? (image.Height, image.Width) : (image.Width, image.Height);
-
-        // Made smaller first, then turned: turning the whole would need its memory twice.
-        Fit(image, ScreenSide);
-        image.Mutate(x => x.AutoOrient());
-        Strip(image.Metadata);
-        var screen = Encode(image);
-        Fit(image, ThumbnailSide);
-        return new WorkerAnswer(WorkerOutcome.Made, width, height, screen, Encode(image));
-    }
-
-    private static int Orientation(ImageMetadata metadata) =>
-        metadata.ExifProfile?.GetValue(ExifTag.Orientation) is { } value ? value.Value : 1;
-
-    private static void Fit(Image image, int side)
-    {
-        var longest = Math.Max(image.Width, image.Height);
-        if (longest > side)
-        {
-            int Scaled(int length) => Math.Max(1, (int)Math.Round((double)length * side / longest));
-            image.Mutate(x => x.Resize(Scaled(image.Width), Scaled(image.Height), KnownResamplers.Lanczos3));
+            // Whatever goes wrong while reading means the same here. Once files have begun to come, the process ends instead.
+            WorkerMessages.WriteHead(output, new WorkerAnswer(WorkerOutcome.Unreadable));
         }
-    }
 
-    /// <summary>No camera, place or thumbnail goes along; a profile of RGB does, as the colours are its own.</summary>
-    private static void Strip(ImageMetadata metadata)
-    {
-        metadata.ExifProfile = null;
-        metadata.XmpProfile = null;
-        metadata.IptcProfile = null;
-        if (metadata.IccProfile is { } profile && profile.Header.DataColorSpace != IccColorSpaceType.Rgb)
+        void Begin(int width, int height)
         {
-            metadata.IccProfile = null;
+            WorkerMessages.WriteHead(output, new WorkerAnswer(WorkerOutcome.Made, width, height));
+            begun = true;
         }
-    }
-
-    /// <summary>JPEG, or WebP when something is seen through.</summary>
-    private static byte[] Encode<TPixel>(Image<TPixel> image)
-        where TPixel : unmanaged, IPixel<TPixel>
-    {
-        using var to = new MemoryStream();
-        image.Save(to, image is Image<Rgba32> seen && SeenThrough(seen)
-            ? new WebpEncoder { Quality = Quality, FileFormat = WebpFileFormatType.Lossy }
-            : new JpegEncoder { Quality = Quality });
-        return to.ToArray();
-    }
-
-    private static bool SeenThrough(Image<Rgba32> image)
-    {
-        var found = false;
-        image.ProcessPixelRows(rows =>
-        {
-            for (var y = 0; y < rows.Height && !found; y++)
-            {
-                foreach (var pixel in rows.GetRowSpan(y))
-                {
-                    found |= pixel.A < byte.MaxValue;
-                }
-            }
-        });
-        return found;
     }
 }

@@ -2,6 +2,19 @@ using System.Buffers.Binary;
 
 namespace HeirloomArchive.Pictures;
 
+/// <summary>What a worker is asked for.</summary>
+internal enum WorkKind : byte
+{
+    /// <summary>Screen and thumbnail as JPEG: what an upload waits for.</summary>
+    First,
+
+    /// <summary>Screen and thumbnail as WebP, then every tile of the pyramid in its order.</summary>
+    Rest,
+
+    /// <summary>A region composed of tiles.</summary>
+    Region,
+}
+
 internal enum WorkerOutcome
 {
     Made,
@@ -10,50 +23,67 @@ internal enum WorkerOutcome
     NoMemory,
 }
 
-/// <summary>What a worker says of one picture: its size the right way up, and its derivatives.</summary>
-internal sealed record WorkerAnswer(WorkerOutcome Outcome, int Width = 0, int Height = 0, byte[]? Screen = null, byte[]? Thumbnail = null);
+/// <summary>What a worker says of one picture: its size the right way up, and the files made, in the order of what was asked.</summary>
+internal sealed record WorkerAnswer(WorkerOutcome Outcome, int Width = 0, int Height = 0)
+{
+    /// <summary>The files; none when the order took them one by one.</summary>
+    public List<byte[]> Files { get; } = [];
+}
 
 /// <summary>
-/// The talk between host and worker: a byte from the worker says that it is up; then a request is the format (1 byte), a length (4) and that many bytes; an answer is
-/// outcome, width, height and the lengths of both derivatives (4 bytes each), then their bytes. Little-endian.
+/// The talk between host and worker: a byte from the worker says that it is up; then a request is what is wanted (1 byte),
+/// the format (1), a length (4) and that many bytes; an answer is outcome, width and height (4 bytes each), then each file
+/// with its length before it (4), then a length of 0. Little-endian.
 /// </summary>
 internal static class WorkerMessages
 {
     /// <summary>The worker's first byte.</summary>
     public const byte Hello = 0x2A;
 
-    // The host believes nothing the worker says about lengths: both are far above what the recipe can give.
-    private const int ScreenBytes = 8 << 20, ThumbnailBytes = 1 << 20;
-
-    public static (PictureFormat Format, byte[] Bytes)? ReadRequest(BinaryReader input)
+    /// <summary>The next request; the bytes lie at the front of a buffer that is used again. Null at the end.</summary>
+    public static (WorkKind Kind, PictureFormat Format, ArraySegment<byte> Bytes)? ReadRequest(Stream input, ref byte[] buffer)
     {
-        var format = input.BaseStream.ReadByte();
-        if (format < 0)
+        Span<byte> head = stackalloc byte[6];
+        if (input.ReadAtLeast(head, head.Length, throwOnEndOfStream: false) < head.Length)
         {
             return null;
         }
 
-        var bytes = new byte[input.ReadInt32()];
-        input.BaseStream.ReadExactly(bytes);
-        return ((PictureFormat)format, bytes);
+        var length = BinaryPrimitives.ReadInt32LittleEndian(head[2..]);
+        if (buffer.Length < length)
+        {
+            buffer = []; // Let go of the old before the new is taken.
+            buffer = GC.AllocateUninitializedArray<byte>(length, pinned: true);
+        }
+
+        input.ReadExactly(buffer, 0, length);
+        return ((WorkKind)head[0], (PictureFormat)head[1], new ArraySegment<byte>(buffer, 0, length));
     }
 
-    public static void WriteAnswer(BinaryWriter output, WorkerAnswer answer)
+    public static void WriteHead(Stream output, WorkerAnswer answer)
     {
-        output.Write((int)answer.Outcome);
-        output.Write(answer.Width);
-        output.Write(answer.Height);
-        output.Write(answer.Screen?.Length ?? 0);
-        output.Write(answer.Thumbnail?.Length ?? 0);
-        output.Write(answer.Screen ?? []);
-        output.Write(answer.Thumbnail ?? []);
+        Span<byte> head = stackalloc byte[12];
+        BinaryPrimitives.WriteInt32LittleEndian(head, (int)answer.Outcome);
+        BinaryPrimitives.WriteInt32LittleEndian(head[4..], answer.Width);
+        BinaryPrimitives.WriteInt32LittleEndian(head[8..], answer.Height);
+        output.Write(head);
     }
 
-    public static async Task WriteRequest(Stream output, PictureFormat format, Stream file, CancellationToken cancel)
+    /// <summary>One file of an answer; empty for its end.</summary>
+    public static void WriteFile(Stream output, ReadOnlySpan<byte> file)
     {
-        var head = new byte[5];
-        head[0] = (byte)format;
-        BinaryPrimitives.WriteInt32LittleEndian(head.AsSpan(1), checked((int)file.Length));
+        Span<byte> length = stackalloc byte[4];
+        BinaryPrimitives.WriteInt32LittleEndian(length, file.Length);
+        output.Write(length);
+        output.Write(file);
+    }
+
+    public static async Task WriteRequest(Stream output, WorkKind kind, PictureFormat format, Stream file, CancellationToken cancel)
+    {
+        var head = new byte[6];
+        head[0] = (byte)kind;
+        head[1] = (byte)format;
+        BinaryPrimitives.WriteInt32LittleEndian(head.AsSpan(2), checked((int)file.Length));
         await output.WriteAsync(head, cancel);
         await file.CopyToAsync(output, cancel);
         await output.FlushAsync(cancel);
@@ -61,21 +91,35 @@ internal static class WorkerMessages
 
     /// <exception cref="EndOfStreamException">The worker ended before its answer did.</exception>
     /// <exception cref="InvalidDataException">The answer is not one that a worker in its senses gives.</exception>
-    public static async Task<WorkerAnswer> ReadAnswer(Stream input, CancellationToken cancel)
+    public static async Task<WorkerAnswer> ReadHead(Stream input, CancellationToken cancel)
     {
-        var head = new byte[20];
+        var head = new byte[12];
         await input.ReadExactlyAsync(head, cancel);
-        int Number(int n) => BinaryPrimitives.ReadInt32LittleEndian(head.AsSpan(4 * n));
-        var outcome = (WorkerOutcome)Number(0);
-        if (!Enum.IsDefined(outcome) || Number(3) is < 0 or > ScreenBytes || Number(4) is < 0 or > ThumbnailBytes)
+        var outcome = (WorkerOutcome)Number(head, 0);
+        return Enum.IsDefined(outcome)
+            ? new WorkerAnswer(outcome, Number(head, 4), Number(head, 8))
+            : throw new InvalidDataException("The picture worker's answer makes no sense.");
+    }
+
+    /// <summary>The next file of an answer, null at its end.</summary>
+    /// <param name="input">What the worker says.</param>
+    /// <param name="longest">Bytes it may have: the host believes nothing the worker says about lengths.</param>
+    /// <param name="cancel">Stops waiting.</param>
+    /// <exception cref="InvalidDataException">It says it is longer than that.</exception>
+    public static async Task<byte[]?> ReadFile(Stream input, int longest, CancellationToken cancel)
+    {
+        var head = new byte[4];
+        await input.ReadExactlyAsync(head, cancel);
+        var length = Number(head, 0);
+        if (length < 0 || length > longest)
         {
             throw new InvalidDataException("The picture worker's answer makes no sense.");
         }
 
-        var screen = new byte[Number(3)];
-        var thumbnail = new byte[Number(4)];
-        await input.ReadExactlyAsync(screen, cancel);
-        await input.ReadExactlyAsync(thumbnail, cancel);
-        return new WorkerAnswer(outcome, Number(1), Number(2), screen, thumbnail);
+        var file = new byte[length];
+        await input.ReadExactlyAsync(file, cancel);
+        return length == 0 ? null : file;
     }
+
+    private static int Number(byte[] head, int at) => BinaryPrimitives.ReadInt32LittleEndian(head.AsSpan(at));
 }

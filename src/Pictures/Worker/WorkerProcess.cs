@@ -8,66 +8,52 @@ namespace HeirloomArchive.Pictures;
 internal sealed class WorkerProcess : IDisposable
 {
     /// <summary>A worker is replaced after so many pictures, so that nothing in it grows old.</summary>
-    public const int Lifetime = 8;
+    private const int Lifetime = 8;
+
+    /// <summary>The same in regions of one picture, each a small part of the work.</summary>
+    private const int Regions = 200;
 
     private static readonly TimeSpan Glance = TimeSpan.FromMilliseconds(20);
 
     private readonly Process process;
     private readonly PictureLimits limits;
-    private readonly DirectoryInfo scratch;
     private readonly StringBuilder complaint = new();
+    private int pictures;
+    private int regions;
     private bool greeted;
     private bool killed; // The system may call a killed process alive for a moment yet.
 
-    private WorkerProcess(Process process, PictureLimits limits, DirectoryInfo scratch)
+    private WorkerProcess(Process process, PictureLimits limits)
     {
         this.process = process;
         this.limits = limits;
-        this.scratch = scratch;
     }
 
-    /// <summary>Pictures handed to it so far.</summary>
-    public int Handed { get; private set; }
-
     /// <summary>True when it must not be handed another picture.</summary>
-    public bool Spent => killed || Handed >= Lifetime || process.HasExited;
+    public bool Spent => killed || pictures >= Lifetime || regions >= Regions || process.HasExited;
 
     public int ProcessId => process.Id;
 
+    /// <summary>Starts one; it comes up by itself while the host does other things.</summary>
     public static WorkerProcess Start(WorkerProgram program, PictureLimits limits)
     {
-        var scratch = Directory.CreateTempSubdirectory("picture-worker-");
-        try
-        {
-            if (!OperatingSystem.IsWindows())
-            {
-                // Another user must be able to stand in it; there is nothing in it to read.
-                scratch.UnixFileMode |= UnixFileMode.OtherExecute;
-            }
-
-            var process = new Process { StartInfo = program.Start(limits, limits.WorkerTime * Lifetime, scratch.FullName) };
-            var worker = new WorkerProcess(process, limits, scratch);
-            process.ErrorDataReceived += (_, said) => worker.Hear(said.Data);
-            process.Start();
-            process.BeginErrorReadLine();
-            return worker;
-        }
-        catch
-        {
-            scratch.Delete(recursive: true);
-            throw;
-        }
+        var process = new Process { StartInfo = program.Start(limits, limits.WorkerTime * Lifetime) };
+        var worker = new WorkerProcess(process, limits);
+        process.ErrorDataReceived += (_, said) => worker.Hear(said.Data);
+        process.Start();
+        process.BeginErrorReadLine();
+        return worker;
     }
 
     /// <summary>Has one picture made.</summary>
     /// <exception cref="UnsoundException">It can't be decoded, or takes more than a limit; the worker is then dead.</exception>
     /// <exception cref="WorkerDoesNotStartException">No fault of the picture's.</exception>
-    public async Task<WorkerAnswer> Make(Stream file, SoundPicture sound, CancellationToken cancel)
+    public async Task<WorkerAnswer> Make(WorkOrder order, CancellationToken cancel)
     {
-        Handed++;
+        _ = order.Kind == WorkKind.Region ? regions++ : pictures++;
         using var ended = cancel.Register(Kill);
         var started = Stopwatch.GetTimestamp();
-        var talk = Talk(file, sound, cancel);
+        var talk = Talk(order, cancel);
         while (await Task.WhenAny(talk, Task.Delay(Glance, CancellationToken.None)) != talk)
         {
             if (Excess(Stopwatch.GetElapsedTime(started)) is { } excess)
@@ -80,7 +66,7 @@ internal sealed class WorkerProcess : IDisposable
 
         try
         {
-            return Believed(await talk, sound);
+            return await talk;
         }
         catch (Exception e) when (e is IOException or InvalidDataException)
         {
@@ -90,14 +76,26 @@ internal sealed class WorkerProcess : IDisposable
         }
     }
 
+    /// <summary>Lets every other process go first.</summary>
+    public void StandBack()
+    {
+        try
+        {
+            process.PriorityClass = ProcessPriorityClass.BelowNormal;
+        }
+        catch (Exception e) when (e is InvalidOperationException or System.ComponentModel.Win32Exception)
+        {
+            // It has ended, or the system does not let us: then it works as all others do.
+        }
+    }
+
     public void Dispose()
     {
         Kill();
         process.Dispose();
-        scratch.Delete(recursive: true);
     }
 
-    private async Task<WorkerAnswer> Talk(Stream file, SoundPicture sound, CancellationToken cancel)
+    private async Task<WorkerAnswer> Talk(WorkOrder order, CancellationToken cancel)
     {
         if (!greeted)
         {
@@ -110,8 +108,45 @@ internal sealed class WorkerProcess : IDisposable
             throw killed ? new EndOfStreamException() : NotStarted();
         }
 
-        await WorkerMessages.WriteRequest(process.StandardInput.BaseStream, sound.Format, file, cancel);
-        return await WorkerMessages.ReadAnswer(process.StandardOutput.BaseStream, cancel);
+        await using (var file = order.Open())
+        {
+            await WorkerMessages.WriteRequest(process.StandardInput.BaseStream, order.Kind, order.Format, file, cancel);
+        }
+
+        return await Hear(order, process.StandardOutput.BaseStream, cancel);
+    }
+
+    /// <summary>A worker taken over by a file may say anything: only what can be true is passed on.</summary>
+    private async Task<WorkerAnswer> Hear(WorkOrder order, Stream said, CancellationToken cancel)
+    {
+        var answer = await WorkerMessages.ReadHead(said, cancel);
+        switch (answer.Outcome)
+        {
+            case WorkerOutcome.NoMemory:
+                throw new UnsoundException(NoMemory());
+            case WorkerOutcome.Short:
+                throw new UnsoundException($"The {Name(order)} file ends as it should, but part of the picture in it is missing. Copy or send it again.");
+            case WorkerOutcome.Unreadable:
+                throw new UnsoundException($"The {Name(order)} file is whole, but what is in it can't be decoded. Save it anew in another program and send that.");
+        }
+
+        if (!order.CanMeasure(answer.Width, answer.Height))
+        {
+            throw new InvalidDataException("The picture worker's answer does not fit the picture.");
+        }
+
+        order.Begin(answer.Width, answer.Height);
+        foreach (var (format, longest) in order.Expected(answer.Width, answer.Height))
+        {
+            if (await WorkerMessages.ReadFile(said, longest, cancel) is not { } file || PictureFormats.Of(file) != format)
+            {
+                throw new InvalidDataException("The picture worker's answer does not fit the picture.");
+            }
+
+            await order.Take(answer, file);
+        }
+
+        return await WorkerMessages.ReadFile(said, 0, cancel) is null ? answer : throw new InvalidDataException("The picture worker says more than it was asked.");
     }
 
     /// <summary>Before it is handed a file its errors are the runtime's own words; later ones are read and thrown away.</summary>
@@ -163,25 +198,12 @@ internal sealed class WorkerProcess : IDisposable
         }
     }
 
-    /// <summary>A worker taken over by a file may say anything: only what can be true is passed on.</summary>
-    private WorkerAnswer Believed(WorkerAnswer answer, SoundPicture sound) => answer.Outcome switch
-    {
-        WorkerOutcome.NoMemory => throw new UnsoundException(NoMemory()),
-        WorkerOutcome.Short => throw new UnsoundException($"The {Name(sound)} file ends as it should, but part of the picture in it is missing. Copy or send it again."),
-        WorkerOutcome.Unreadable => throw new UnsoundException($"The {Name(sound)} file is whole, but what is in it can't be decoded. Save it anew in another program and send that."),
-        _ when Fits(answer, sound) && PictureFormats.Of(answer.Screen) is not null && PictureFormats.Of(answer.Thumbnail) is not null => answer,
-        _ => throw new InvalidDataException("The picture worker's answer does not fit the picture."),
-    };
-
-    private static string Name(SoundPicture sound) => sound.Format switch
+    private static string Name(WorkOrder order) => order.Format switch
     {
         PictureFormat.Jpeg => "JPEG",
         PictureFormat.Png => "PNG",
         _ => "WebP",
     };
-
-    private static bool Fits(WorkerAnswer answer, SoundPicture sound) =>
-        (answer.Width, answer.Height) == (sound.Width, sound.Height) || (answer.Height, answer.Width) == (sound.Width, sound.Height);
 
     private void Kill()
     {

@@ -22,7 +22,7 @@ public sealed record WorkerProgram(IReadOnlyList<string> Command)
     }
 
     /// <summary>A start with the limits the system itself can hold: CPU time, no file written, no rights, no environment.</summary>
-    internal ProcessStartInfo Start(PictureLimits limits, TimeSpan cpu, string scratch)
+    internal ProcessStartInfo Start(PictureLimits limits, TimeSpan cpu)
     {
         string[] command = [.. Confined(limits, cpu), .. Command, PictureWorker.Verb];
         var start = new ProcessStartInfo(command[0], command[1..])
@@ -30,7 +30,7 @@ public sealed record WorkerProgram(IReadOnlyList<string> Command)
             RedirectStandardInput = true,
             RedirectStandardOutput = true,
             RedirectStandardError = true,
-            WorkingDirectory = scratch,
+            WorkingDirectory = Path.GetPathRoot(AppContext.BaseDirectory)!, // Any user can stand there; it has nothing of its own to write to.
         };
         var root = Environment.GetEnvironmentVariable("DOTNET_ROOT");
         var system = Environment.GetEnvironmentVariable("SystemRoot");

@@ -2,16 +2,31 @@ using HeirloomArchive.Pictures.Soundness;
 
 namespace HeirloomArchive.Pictures;
 
-/// <summary>One picture to be made: where its file is, and what it was found to be.</summary>
-internal sealed record WorkOrder(Func<Stream> Open, SoundPicture Sound);
-
-/// <summary>What came of it: one of the two.</summary>
+/// <summary>What came of an order: one of the two.</summary>
 internal sealed record WorkDone(WorkerAnswer? Made, UnsoundException? Fault);
 
-/// <summary>Hands pictures to workers, as many at once as there are cores; a batch shares its workers, no two batches do.</summary>
-public sealed class Workshop(WorkerProgram program, PictureLimits limits) : IDisposable
+/// <summary>
+/// Hands pictures to workers, as many at once as there are cores. A batch shares its workers and no two batches do; the
+/// workers that compose regions each see one picture's tiles only. So that this costs no waiting, fresh workers stand by.
+/// </summary>
+public sealed class Workshop : IDisposable
 {
+    private static readonly TimeSpan Idle = TimeSpan.FromMinutes(5);
+
     private readonly SemaphoreSlim benches = new(Environment.ProcessorCount);
+    private readonly SemaphoreSlim behind = new(1);
+    private readonly SpareWorkers spares;
+    private readonly RegionWorkers regions;
+    private readonly Timer idle;
+    private long lastUse = Environment.TickCount64;
+
+    /// <summary>A workshop without any worker yet.</summary>
+    public Workshop(WorkerProgram program, PictureLimits limits)
+    {
+        spares = new SpareWorkers(program, limits);
+        regions = new RegionWorkers(spares);
+        idle = new Timer(_ => SendHome(), null, Idle, Idle);
+    }
 
     /// <summary>Makes a batch, each in its order's place. A worker that dies takes only its own picture along.</summary>
     internal async Task<WorkDone[]> Make(IReadOnlyList<WorkOrder> orders, CancellationToken cancel)
@@ -32,7 +47,7 @@ public sealed class Workshop(WorkerProgram program, PictureLimits limits) : IDis
                     if (worker is null or { Spent: true })
                     {
                         worker?.Dispose();
-                        worker = WorkerProcess.Start(program, limits);
+                        worker = spares.Take();
                     }
 
                     done[i] = await Make(worker, orders[i], cancel);
@@ -41,24 +56,79 @@ public sealed class Workshop(WorkerProgram program, PictureLimits limits) : IDis
             finally
             {
                 worker?.Dispose();
+                Used();
                 benches.Release();
             }
         }
     }
 
+    /// <summary>Makes what nobody waits for: one at a time, after what others need of the machine.</summary>
+    internal async Task<WorkDone> MakeBehind(WorkOrder order, CancellationToken cancel)
+    {
+        await behind.WaitAsync(cancel);
+        try
+        {
+            using var worker = spares.Take();
+            worker.StandBack();
+            return await Make(worker, order, cancel);
+        }
+        finally
+        {
+            Used();
+            behind.Release();
+        }
+    }
+
+    /// <summary>Has a region composed by the worker that has this picture's tiles in hand.</summary>
+    internal async Task<WorkDone> Compose(string sha256, WorkOrder order, CancellationToken cancel)
+    {
+        await benches.WaitAsync(cancel);
+        try
+        {
+            return await regions.With(sha256, worker => Make(worker, order, cancel), cancel);
+        }
+        finally
+        {
+            Used();
+            benches.Release();
+        }
+    }
+
     /// <inheritdoc/>
-    public void Dispose() => benches.Dispose();
+    public void Dispose()
+    {
+        idle.Dispose();
+        regions.Dispose();
+        spares.Dispose();
+        benches.Dispose();
+        behind.Dispose();
+    }
 
     private static async Task<WorkDone> Make(WorkerProcess worker, WorkOrder order, CancellationToken cancel)
     {
-        await using var file = order.Open();
         try
         {
-            return new WorkDone(await worker.Make(file, order.Sound, cancel), null);
+            return new WorkDone(await worker.Make(order, cancel), null);
         }
         catch (UnsoundException e)
         {
             return new WorkDone(null, e);
+        }
+    }
+
+    private void Used()
+    {
+        Interlocked.Exchange(ref lastUse, Environment.TickCount64);
+        spares.Fill();
+    }
+
+    /// <summary>After minutes without work nobody stands by.</summary>
+    private void SendHome()
+    {
+        if (Environment.TickCount64 - Interlocked.Read(ref lastUse) >= Idle.TotalMilliseconds)
+        {
+            regions.SendHome();
+            spares.SendHome();
         }
     }
 }

@@ -21,10 +21,10 @@ public static class PicturesApi
             .Accepts<IFormFile>("multipart/form-data");
         var picture = app.MapGroup("/api/pictures/{pid:guid}").WithTags("Pictures");
         picture.MapGet("/original", Original).WithSummary("The file as it was uploaded, byte for byte.");
-        picture.MapGet("/screen", (Guid pid, HttpResponse response, IDocumentStore documents, Derivatives derivatives, CancellationToken ct) =>
-            Smaller(Derivative.Screen, pid, response, documents, derivatives, ct)).WithSummary("For the page: longest side at most 1600 pixels.");
-        picture.MapGet("/thumbnail", (Guid pid, HttpResponse response, IDocumentStore documents, Derivatives derivatives, CancellationToken ct) =>
-            Smaller(Derivative.Thumbnail, pid, response, documents, derivatives, ct)).WithSummary("For lists: longest side at most 320 pixels.");
+        picture.MapGet("/screen", (Guid pid, HttpContext http, IDocumentStore documents, Derivatives derivatives, CancellationToken ct) =>
+            Smaller(Derivative.Screen, pid, http, documents, derivatives, ct)).WithSummary("For the page: longest side at most 1600 pixels.");
+        picture.MapGet("/thumbnail", (Guid pid, HttpContext http, IDocumentStore documents, Derivatives derivatives, CancellationToken ct) =>
+            Smaller(Derivative.Thumbnail, pid, http, documents, derivatives, ct)).WithSummary("For lists: longest side at most 320 pixels.");
     }
 
     private static async Task<IResult> Upload(
@@ -79,10 +79,12 @@ public static class PicturesApi
     }
 
     private static async Task<IResult> Smaller(
-        Derivative derivative, Guid pid, HttpResponse response, IDocumentStore documents, Derivatives derivatives, CancellationToken ct)
+        Derivative derivative, Guid pid, HttpContext http, IDocumentStore documents, Derivatives derivatives, CancellationToken ct)
     {
         var sha256 = (await Find(pid, documents, ct) ?? throw PictureRights.Missing(pid)).Sha256;
-        return await Serve(response, await derivatives.Open(derivative, sha256, ct), pid, $"{sha256}-{derivative}-{PictureStore.Recipe}", ct);
+        var webP = http.Request.GetTypedHeaders().Accept.Any(a => a.MediaType == "image/webp" && a.Quality is null or > 0);
+        http.Response.Headers.Vary = HeaderNames.Accept;
+        return await Serve(http.Response, await derivatives.Open(derivative, sha256, webP, ct), pid, $"{sha256}-{derivative}-{PictureStore.Recipe}", ct);
     }
 
     private static async Task<PictureOwner?> Find(Guid pid, IDocumentStore documents, CancellationToken ct)
@@ -102,10 +104,10 @@ public static class PicturesApi
         var head = new byte[PictureFormats.HeadLength];
         var length = await file.ReadAtLeastAsync(head, head.Length, throwOnEndOfStream: false, ct);
         file.Position = 0;
+        var type = PictureFormats.Of(head.AsSpan(0, length))?.MediaType() ?? "application/octet-stream";
         response.Headers.CacheControl = "private, max-age=31536000, immutable";
         response.Headers.XContentTypeOptions = "nosniff";
         return Results.Stream(
-            file, PictureFormats.Of(head.AsSpan(0, length))?.MediaType() ?? "application/octet-stream",
-            entityTag: new EntityTagHeaderValue($"\"{tag}\""), enableRangeProcessing: true);
+            file, type, entityTag: new EntityTagHeaderValue($"\"{tag}-{type}\""), enableRangeProcessing: true);
     }
 }

@@ -1,0 +1,159 @@
+namespace HeirloomArchive.Pictures;
+
+/// <summary>How each smaller picture is made. Whoever changes what comes out counts up <see cref="PictureStore.Recipe"/>.</summary>
+internal static class Recipe
+{
+    private const int ScreenSide = 1600, ThumbnailSide = 320, JpegQuality = 82, TileQuality = 85, WebPQuality = 80;
+
+    /// <summary>Screen and thumbnail as JPEG.</summary>
+    /// <param name="file">An original.</param>
+    /// <param name="format">What it is.</param>
+    /// <param name="begin">Told width and height the right way up, before the first file.</param>
+    public static IEnumerable<byte[]> First(ArraySegment<byte> file, PictureFormat format, Action<int, int> begin)
+    {
+        var (stored, orientation, width, height) = Decoding.Decode(file, format, ScreenSide);
+        using var screen = Fit(stored, orientation, width, height, ScreenSide);
+        using var thumbnail = Fit(screen.Whole(), Orientation.TopLeft, screen.Width, screen.Height, ThumbnailSide);
+        begin(width, height);
+        yield return screen.Encoded(PictureFormat.Jpeg, JpegQuality);
+        yield return thumbnail.Encoded(PictureFormat.Jpeg, JpegQuality);
+    }
+
+    /// <summary>Every tile of the pyramid in its order, then screen and thumbnail as WebP.</summary>
+    /// <inheritdoc cref="First" path="/param"/>
+    public static IEnumerable<byte[]> Rest(ArraySegment<byte> file, PictureFormat format, Action<int, int> begin)
+    {
+        var (level, orientation, width, height) = Decoding.Decode(file, format);
+        Pixels? screen = null;
+        try
+        {
+            begin(width, height);
+            foreach (var shape in TileLevels.Of(width, height))
+            {
+                if (shape.Factor > 1)
+                {
+                    var half = level.Halved(orientation);
+                    level.Dispose();
+                    level = half;
+                }
+
+                if (screen is null && Math.Max(shape.Width, shape.Height) < 2 * ScreenSide)
+                {
+                    screen = Fit(level.Whole(), orientation, width, height, ScreenSide);
+                }
+
+                for (var tile = 0; tile < shape.Tiles; tile++)
+                {
+                    yield return Tile(level, orientation, shape, tile % shape.Columns, tile / shape.Columns);
+                }
+            }
+
+            yield return screen!.Encoded(PictureFormat.WebP, WebPQuality);
+            using var thumbnail = Fit(screen.Whole(), Orientation.TopLeft, screen.Width, screen.Height, ThumbnailSide);
+            yield return thumbnail.Encoded(PictureFormat.WebP, WebPQuality);
+        }
+        finally
+        {
+            level.Dispose();
+            screen?.Dispose();
+        }
+    }
+
+    /// <summary>A region composed of tiles.</summary>
+    /// <param name="message">A <see cref="RegionWork"/> as it was sent.</param>
+    /// <param name="begin">Told width and height of what comes out.</param>
+    public static IEnumerable<byte[]> Region(ArraySegment<byte> message, Action<int, int> begin)
+    {
+        var work = RegionWork.Read(message, out var tiles);
+        using var ground = new Pixels(work.GroundWidth, work.GroundHeight, opaque: true);
+        foreach (var (left, top, file) in tiles)
+        {
+            using var tile = Decoding.Decode(file, PictureFormat.Jpeg).Pixels;
+            ground.Place(tile, left, top);
+        }
+
+        using var scaled = ground.Scaled(work.X, work.Y, work.Width, work.Height, work.OutWidth, work.OutHeight);
+        if (work.Grey)
+        {
+            scaled.Grey();
+        }
+
+        using var turned = Upright(scaled, Orientations.OfTurn(work.Rotation, work.Mirrored));
+        begin(turned.Width, turned.Height);
+        yield return turned.Encoded(work.Format, work.Format == PictureFormat.WebP ? WebPQuality : TileQuality);
+    }
+
+    /// <summary>Goes each way once with a picture of a few pixels, so that everything is loaded and compiled before a stranger's comes.</summary>
+    public static void WarmUp()
+    {
+        using var small = new Pixels(1100, 700, opaque: false);
+        foreach (var format in Enum.GetValues<PictureFormat>())
+        {
+            var file = Pinned(small.Encoded(format, JpegQuality));
+            _ = First(file, format, (_, _) => { }).Count();
+            if (format == PictureFormat.Jpeg)
+            {
+                _ = Rest(file, format, (_, _) => { }).Count();
+                foreach (var to in Enum.GetValues<PictureFormat>())
+                {
+                    var work = new RegionWork(1100, 700, 10.5f, 10, 100, 80, 80, 60, 90, false, true, to);
+                    _ = Region(Pinned(work.Message([(0, 0, file)])), (_, _) => { }).Count();
+                }
+            }
+        }
+    }
+
+    private static ArraySegment<byte> Pinned(ReadOnlySpan<byte> bytes)
+    {
+        var pinned = GC.AllocateUninitializedArray<byte>(bytes.Length, pinned: true);
+        bytes.CopyTo(pinned);
+        return pinned;
+    }
+
+    private static byte[] Tile(Pixels level, Orientation orientation, TileLevel shape, int column, int row)
+    {
+        var (width, height) = shape.Size(column, row);
+        using var tile = level.Part(orientation, column * TileLevels.Side, row * TileLevels.Side, width, height);
+        return tile.Encoded(PictureFormat.Jpeg, TileQuality);
+    }
+
+    /// <summary>A picture upright with its longest side at most so many pixels.</summary>
+    /// <param name="stored">Disposed of here.</param>
+    /// <param name="orientation">Where its rows and columns belong.</param>
+    /// <param name="width">The whole picture's, the right way up; it may be stored smaller already.</param>
+    /// <param name="height">The same.</param>
+    /// <param name="side">Never made larger.</param>
+    private static Pixels Fit(Pixels stored, Orientation orientation, int width, int height, int side)
+    {
+        var longest = Math.Max(width, height);
+        int Scaled(int length) => longest <= side ? length : Math.Max(1, (int)Math.Round((double)length * side / longest));
+        var (across, down) = orientation.OnItsSide() ? (Scaled(height), Scaled(width)) : (Scaled(width), Scaled(height));
+        try
+        {
+            while (stored.Width >= 2 * across && stored.Height >= 2 * down && stored.Width + stored.Height > 2)
+            {
+                var half = stored.Halved(orientation);
+                stored.Dispose();
+                stored = half;
+            }
+
+            if ((stored.Width, stored.Height) != (across, down))
+            {
+                var scaled = stored.Scaled(0, 0, stored.Width, stored.Height, across, down);
+                stored.Dispose();
+                stored = scaled;
+            }
+
+            // Made smaller first, then turned: turning the whole would need its memory twice.
+            return Upright(stored, orientation);
+        }
+        finally
+        {
+            stored.Dispose();
+        }
+    }
+
+    private static Pixels Upright(Pixels stored, Orientation orientation) => orientation.OnItsSide()
+        ? stored.Part(orientation, 0, 0, stored.Height, stored.Width)
+        : stored.Part(orientation, 0, 0, stored.Width, stored.Height);
+}
