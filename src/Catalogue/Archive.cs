@@ -23,11 +23,20 @@ public sealed record SavedEntry(Garment Garment, JsonObject Entry, long Position
 /// </summary>
 public sealed class Archive(IDocumentStore store, TimeProvider clock)
 {
-    /// <summary>The garment, also one set aside; null if there is none.</summary>
+    /// <summary>The garment, also one set aside; null if there is none that <see cref="Viewer.Now"/> may see.</summary>
     public async Task<Garment?> Find(Guid id, CancellationToken ct = default)
     {
         await using var session = store.QuerySession();
-        return await session.LoadAsync<Garment>(id, ct);
+        return await session.LoadAsync<Garment>(id, ct) is { } garment && Viewer.Now.Sight.Sees(garment) ? garment : null;
+    }
+
+    /// <summary>Whose a picture is, and its digest; null if there is none that <see cref="Viewer.Now"/> may see. A visitor sees those that stand in the record of a piece shown to her.</summary>
+    public async Task<PictureOwner?> FindPicture(Guid id, CancellationToken ct = default)
+    {
+        await using var session = store.QuerySession();
+        var owner = await session.LoadAsync<PictureOwner>(id, ct);
+        return owner is null || !Viewer.Now.Sight.OnlyShown
+            || (await Find(owner.Garment, ct))?.Fields["pictures"] is JsonArray pictures && Folding.Place(pictures, id.ToString()) >= 0 ? owner : null;
     }
 
     /// <summary>One page of all garments that are not set aside, newest first, and how many there are.</summary>
@@ -38,10 +47,15 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
     {
         await using var session = store.QuerySession();
         // "== false" is asked of the index as it is; "!" would ask for null too and miss it.
-        var total = await session.Query<Garment>().LongCountAsync(g => g.IsAside == false, ct);
+        var seen = session.Query<Garment>().Where(g => g.IsAside == false);
+        if (Viewer.Now.Sight.OnlyShown)
+        {
+            seen = seen.Where(g => g.IsForVisitors == true);
+        }
+
+        var total = await seen.LongCountAsync(ct);
         // Ids of version 7 rise in the order of entry; the primary key is the order.
-        var items = await session.Query<Garment>().Where(g => g.IsAside == false).OrderByDescending(g => g.Id)
-            .Skip((page - 1) * size).Take(size).ToListAsync(ct);
+        var items = await seen.OrderByDescending(g => g.Id).Skip((page - 1) * size).Take(size).ToListAsync(ct);
         return (total, items);
     }
 
@@ -123,6 +137,10 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
     public Task<Saved> BringBack(Guid id, string who, CancellationToken ct = default) =>
         Write(id, null, who, now => now.IsAside ? new GarmentBroughtBack() : null, _ => [], ct, asideToo: true);
 
+    /// <summary>Shows a garment to visitors, or hides it from them again.</summary>
+    public Task<Saved> ShowToVisitors(Guid id, long version, bool show, string who, CancellationToken ct = default) => Write(id, version, who,
+        now => now.IsForVisitors == show ? null : show ? new GarmentShownToVisitors() : new GarmentHiddenFromVisitors(), _ => [], ct);
+
     /// <summary>Puts back the record as it was at a version, or one field of it.</summary>
     public async Task<Saved> PutBack(Guid id, long version, long toVersion, string? field, string who, CancellationToken ct = default)
     {
@@ -143,10 +161,16 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
     public async Task<JsonObject> History(Guid id, int page, int size, CancellationToken ct = default)
     {
         await using var session = store.QuerySession();
-        var now = await session.LoadAsync<Garment>(id, ct) ?? throw Missing(id);
+        var sight = Viewer.Now.Sight;
+        var now = await session.LoadAsync<Garment>(id, ct) is { } garment && sight.Sees(garment) ? garment : throw Missing(id);
+        if (sight.SeesPrivate(now.Fields))
+        {
+            Viewer.Now.Saw(id);
+        }
+
         var newest = now.Version - ((long)(page - 1) * size);
         IReadOnlyList<IEvent> events = newest < 1 ? [] : await session.Events.FetchStreamAsync(id, newest, token: ct);
-        return Catalogue.History.Write(events, now.Version, size);
+        return Catalogue.History.Write(events, now.Version, size, sight);
     }
 
     /// <summary>Adds uploaded pictures, each with its <see cref="PictureOwner"/>; one the garment already has by its digest is not added again.</summary>

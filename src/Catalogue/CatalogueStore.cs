@@ -46,9 +46,11 @@ public static class CatalogueStore
         o.Events.MapEventType<GarmentSetAside>("garment_set_aside");
         o.Events.MapEventType<GarmentBroughtBack>("garment_brought_back");
         o.Events.MapEventType<VersionPutBack>("version_put_back");
+        o.Events.MapEventType<GarmentShownToVisitors>("garment_shown_to_visitors");
+        o.Events.MapEventType<GarmentHiddenFromVisitors>("garment_hidden_from_visitors");
 
         o.Projections.Add<GarmentProjection>(ProjectionLifecycle.Inline);
-        o.Schema.For<Garment>().Duplicate(g => g.IsAside)
+        o.Schema.For<Garment>().Duplicate(g => g.IsAside).Duplicate(g => g.IsForVisitors)
             .Duplicate(g => g.Care.Urgency).Duplicate(g => g.Care.Due!).Duplicate(g => g.Care.HoursOfLight!);
         o.Schema.For<NumberReservation>().Duplicate(n => n.Pattern).Duplicate(n => n.Place).Index(n => new { n.Pattern, n.Place });
         ListedPiece.Configure(o);

@@ -29,6 +29,9 @@ public sealed class Garment
     /// <summary>What the lists of care ask, worked out with each event.</summary>
     public CareNote Care { get; set; } = CareNote.Nothing;
 
+    /// <summary>Whether it is shown to visitors: a decision of its own.</summary>
+    public bool IsForVisitors { get; set; }
+
     /// <summary>All that is recorded, as it is kept: nothing computed, no empty list.</summary>
     public JsonObject Fields { get; set; } = [];
 
@@ -40,8 +43,20 @@ public sealed class Garment
     [JsonIgnore]
     public string Name => Fields["name"]?.GetValue<string>() ?? "";
 
-    /// <summary>The whole state as the API answers it, in the order of the table; lists always there, absent fields left out. A new object.</summary>
+    /// <summary>The state as the API answers it, as far as <see cref="Viewer.Now"/> may see it: in the order of the table; lists always there, absent fields left out. A new object.</summary>
     public JsonObject State()
+    {
+        var viewer = Viewer.Now;
+        if (viewer.Sight.SeesPrivate(Fields))
+        {
+            viewer.Saw(Id);
+        }
+
+        return State(viewer.Sight);
+    }
+
+    /// <summary>The same, as far as a sight goes.</summary>
+    public JsonObject State(Sight sight)
     {
         var state = new JsonObject
         {
@@ -57,11 +72,11 @@ public sealed class Garment
             state[name] = value;
         }
 
-        return state;
+        return sight.Trim(state);
     }
 
     internal Garment Copy() =>
-        new() { Id = Id, Version = Version, Position = Position, Changed = Changed, Aside = Aside, Care = Care, Fields = Fields.DeepClone().AsObject() };
+        new() { Id = Id, Version = Version, Position = Position, Changed = Changed, Aside = Aside, IsForVisitors = IsForVisitors, Care = Care, Fields = Fields.DeepClone().AsObject() };
 }
 
 /// <summary>When a garment was set aside, and by whom.</summary>
@@ -85,6 +100,12 @@ public sealed class GarmentProjection : SingleStreamProjection<Garment, Guid>
             GarmentSetAside => new SetAside(e.Timestamp, e.UserName),
             GarmentBroughtBack => null,
             _ => garment.Aside,
+        };
+        garment.IsForVisitors = e.Data switch
+        {
+            GarmentShownToVisitors => true,
+            GarmentHiddenFromVisitors => false,
+            _ => garment.IsForVisitors,
         };
         Folding.Apply(garment.Fields, e.Data);
         garment.Care = CareNote.Of(garment.Fields);

@@ -31,5 +31,11 @@ public sealed record GarmentSetAside;
 /// <summary>The piece was brought back.</summary>
 public sealed record GarmentBroughtBack;
 
+/// <summary>The piece was shown to visitors: what is meant for them of it, now and as it will be.</summary>
+public sealed record GarmentShownToVisitors;
+
+/// <summary>The piece was taken from the visitors' sight again.</summary>
+public sealed record GarmentHiddenFromVisitors;
+
 /// <summary>An earlier version was put back, or one field of it; carries the whole record as it then stood.</summary>
 public sealed record VersionPutBack(long Version, string? Field, JsonObject Fields);

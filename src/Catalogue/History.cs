@@ -10,7 +10,8 @@ internal static class History
     /// <param name="events">All events from the first on; the earlier ones are needed for what was there before.</param>
     /// <param name="total">How many events the whole stream has.</param>
     /// <param name="size">How many to tell.</param>
-    public static JsonObject Write(IReadOnlyList<IEvent> events, long total, int size)
+    /// <param name="sight">What is hidden is not told, neither as a field's name.</param>
+    public static JsonObject Write(IReadOnlyList<IEvent> events, long total, int size, Sight sight)
     {
         var fields = new JsonObject();
         var items = new List<JsonNode>();
@@ -19,7 +20,7 @@ internal static class History
             var touched = Folding.Apply(fields, events[i].Data);
             if (i >= events.Count - size)
             {
-                items.Add(Item(events[i], touched));
+                items.Add(Item(events[i], touched, sight));
             }
         }
 
@@ -27,29 +28,31 @@ internal static class History
         return new() { ["total"] = total, ["items"] = new JsonArray([.. items]) };
     }
 
-    private static JsonObject Item(IEvent e, IEnumerable<Difference> touched) => new()
+    private static JsonObject Item(IEvent e, IEnumerable<Difference> touched, Sight sight) => new()
     {
         ["version"] = e.Version,
         ["when"] = Moment.Text(e.Timestamp),
         ["who"] = e.UserName,
-        ["what"] = What(e.Data) + (e.GetHeader(ManyStore.Header) is null ? "" : ", many at once"),
-        ["changes"] = new JsonArray([.. touched.SelectMany(t => Differences.Between(t.Old, t.New, t.Path)).Select(d => new JsonObject
+        ["what"] = What(e.Data, sight) + (e.GetHeader(ManyStore.Header) is null ? "" : ", many at once"),
+        ["changes"] = new JsonArray([.. touched.SelectMany(t => Differences.Between(t.Old, t.New, t.Path)).Where(d => !sight.Hides(d.Path)).Select(d => new JsonObject
         {
-            ["path"] = d.Path, ["old"] = d.Old?.DeepClone(), ["new"] = d.New?.DeepClone(),
+            ["path"] = d.Path, ["old"] = sight.Trim(d.Path, d.Old), ["new"] = sight.Trim(d.Path, d.New),
         })]),
     };
 
-    private static string What(object e) => e switch
+    private static string What(object e, Sight sight) => e switch
     {
         GarmentEntered => "entered",
-        GarmentChanged changed => $"changed {string.Join(", ", changed.Fields.Select(f => f.Key))}",
+        GarmentChanged changed => $"changed {string.Join(", ", changed.Fields.Select(f => f.Key).Where(name => !sight.Hides(name)))}".TrimEnd(),
         EntryAdded added => $"added to {added.List}",
         EntryChanged changed => $"changed in {changed.List}",
         EntryRemoved removed => $"taken out of {removed.List}",
         PicturesAdded => "added pictures",
         GarmentSetAside => "set aside",
         GarmentBroughtBack => "brought back",
-        VersionPutBack { Field: { } field } back => $"put back {field} of version {back.Version}",
+        GarmentShownToVisitors => "shown to visitors",
+        GarmentHiddenFromVisitors => "hidden from visitors",
+        VersionPutBack { Field: { } field } back when !sight.Hides(field) => $"put back {field} of version {back.Version}",
         VersionPutBack back => $"put back version {back.Version}",
         _ => "changed",
     };

@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Diagnostics;
+using HeirloomArchive.Catalogue;
 using Marten;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
@@ -189,7 +190,7 @@ public sealed class IndexFollower(GarmentIndex index, IDocumentStore store, ILog
                 var page = await record.GarmentsAfter(after, Batch, ct);
                 foreach (var garment in page)
                 {
-                    index.Build(garment.Id, garment.State());
+                    index.Build(garment.Id, garment.State(Sight.Everything));
                     after = garment.Id;
                 }
 
@@ -212,7 +213,7 @@ public sealed class IndexFollower(GarmentIndex index, IDocumentStore store, ILog
     {
         foreach (var garment in garments.Count == 0 ? [] : await record.Garments(garments, ct))
         {
-            index.Put(garment.Id, garment.Version, garment.State());
+            index.Put(garment.Id, garment.Version, garment.State(Sight.Everything));
         }
     }
 

@@ -2,6 +2,7 @@ using HeirloomArchive.Catalogue;
 using HeirloomArchive.Pictures;
 using HeirloomArchive.Pictures.Regions;
 using HeirloomArchive.Search;
+using HeirloomArchive.Web.Access;
 using HeirloomArchive.Web.Api;
 using HeirloomArchive.Web.Hosting;
 using HeirloomArchive.Web.Hosting.Backups;
@@ -22,7 +23,7 @@ public static class Program
     {
         var builder = Foundation.CreateBuilder(command.Settings);
         var settings = ArchiveSettings.Read(builder.Configuration, command.Demo);
-        LoopbackOnly.Check(builder.Configuration);
+        LoopbackOnly.Check(builder.Configuration, settings.Access);
         var said = new Said();
 
         // A backup joins the service that runs; all else has the folder to itself.
@@ -52,16 +53,17 @@ public static class Program
         builder.Services.AddSearch(Path.Combine(settings.Folder, "index"));
         builder.Services.AddApi();
         builder.Services.AddPages();
+        builder.Services.AddAccess(settings.Access);
 
         var app = builder.Build();
         app.UseExceptionHandler();
         app.UseStatusCodePages();
         app.UsePages();
-        app.UseLoopbackOnly();
-        app.UsePages();
+        app.UseAccess(settings.Access);
         app.MapHealth();
         app.MapApi();
         app.MapPages();
+        app.CheckMatrix();
         return app;
     }
 }

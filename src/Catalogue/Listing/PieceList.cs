@@ -26,7 +26,7 @@ public sealed class PieceList(IDocumentStore store)
     /// <param name="ct">Stops it.</param>
     public async Task<(long Total, IReadOnlyList<ListedPiece> Items)> Page(ListQuestion question, string sort, bool down, int page, int size, CancellationToken ct = default)
     {
-        var (column, mayBeBlank) = Orders[sort];
+        var (column, mayBeBlank) = Orders[sort == "place" && Viewer.Now.Sight.Hides("place") ? "entered" : sort];
         await using var session = store.QuerySession();
         var asked = Asked(session, question);
         var total = await asked.LongCountAsync(ct);
@@ -35,7 +35,7 @@ public sealed class PieceList(IDocumentStore store)
         var order = column == "id" ? $"d.id {way}" : $"d.{column} {way}, d.id {way}";
         if (!(down && mayBeBlank))
         {
-            return (total, await asked.OrderBySql(order).Skip(skip).Take(size).ToListAsync(ct));
+            return (total, Seen(await asked.OrderBySql(order).Skip(skip).Take(size).ToListAsync(ct)));
         }
 
         // The index has blanks at its end; read backwards it begins behind them.
@@ -47,7 +47,7 @@ public sealed class PieceList(IDocumentStore store)
                 .Skip(skip + items.Count - written).Take(size - items.Count).ToListAsync(ct));
         }
 
-        return (total, items);
+        return (total, Seen(items));
     }
 
     /// <summary>How many pieces are asked for.</summary>
@@ -61,7 +61,7 @@ public sealed class PieceList(IDocumentStore store)
     public async Task<IReadOnlyList<ListedPiece>> Find(IReadOnlyList<Guid> ids, CancellationToken ct = default)
     {
         await using var session = store.QuerySession();
-        return await session.LoadManyAsync<ListedPiece>(ct, [.. ids]);
+        return Seen(await session.LoadManyAsync<ListedPiece>(ct, [.. ids]));
     }
 
     /// <summary>The pieces themselves, in the order of the rows.</summary>
@@ -78,7 +78,13 @@ public sealed class PieceList(IDocumentStore store)
 
     private static IQueryable<ListedPiece> Asked(IQuerySession session, ListQuestion q)
     {
+        var sight = Viewer.Now.Sight;
         var asked = session.Query<ListedPiece>().Where(p => p.Aside == false);
+        if (sight.OnlyShown)
+        {
+            asked = asked.Where(p => p.MatchesSql($"exists (select 1 from {CatalogueStore.Schema}.mt_doc_garment g where g.id = d.id and g.is_for_visitors)"));
+        }
+
         if (!string.IsNullOrWhiteSpace(q.Has))
         {
             var has = $"%{Like(ListedPiece.Key(q.Has))}%";
@@ -94,6 +100,11 @@ public sealed class PieceList(IDocumentStore store)
         asked = Is(asked, q.Overall, "overall");
         asked = Is(asked, q.Handling, "handling");
         asked = Is(asked, q.Whereabouts, "whereabouts");
+        if (sight.Hides("place"))
+        {
+            return Tagged(asked, q);
+        }
+
         if (q.Place == ListQuestion.None)
         {
             asked = asked.Where(p => p.PlaceKey == null);
@@ -108,6 +119,11 @@ public sealed class PieceList(IDocumentStore store)
             }
         }
 
+        return Tagged(asked, q);
+    }
+
+    private static IQueryable<ListedPiece> Tagged(IQueryable<ListedPiece> asked, ListQuestion q)
+    {
         if (!string.IsNullOrWhiteSpace(q.Tag))
         {
             var tag = new System.Text.Json.Nodes.JsonObject { ["tags"] = new System.Text.Json.Nodes.JsonArray(q.Tag.Trim()) }.ToJsonString();
@@ -115,6 +131,17 @@ public sealed class PieceList(IDocumentStore store)
         }
 
         return asked;
+    }
+
+    // Where a piece lies is told to those who may know it.
+    private static IReadOnlyList<ListedPiece> Seen(IReadOnlyList<ListedPiece> rows)
+    {
+        foreach (var row in Viewer.Now.Sight.Hides("place") ? rows : [])
+        {
+            (row.Shelf, row.Box, row.PlaceKey) = (null, null, null);
+        }
+
+        return rows;
     }
 
     private static IQueryable<ListedPiece> Is(IQueryable<ListedPiece> asked, string? value, string name) => value switch

@@ -17,7 +17,7 @@ public static class DraftsApi
 
     private static async Task<IResult> Read(string form, HttpResponse response, Drafts drafts, CancellationToken ct)
     {
-        var kept = await drafts.Find(Versions.Owner, Named(form), ct) ?? throw new NotFoundException($"There is no draft of the form {form}.");
+        var kept = await drafts.Find(Versions.Who, Named(form), ct) ?? throw new NotFoundException($"There is no draft of the form {form}.");
         response.Headers.LastModified = kept.Saved.ToString("R", System.Globalization.CultureInfo.InvariantCulture);
         response.Headers.CacheControl = "no-store";
         return Api.Json(kept.Fields);
@@ -26,13 +26,13 @@ public static class DraftsApi
     private static async Task<IResult> Keep(string form, HttpRequest request, Drafts drafts, CancellationToken ct)
     {
         var fields = await Body.ReadObject(request, ct, Drafts.LargestBytes);
-        var kept = await drafts.Keep(Versions.Owner, Named(form), fields, ct);
+        var kept = await drafts.Keep(Versions.Who, Named(form), fields, ct);
         return Api.Json(new JsonObject { ["saved"] = kept.Saved });
     }
 
     private static async Task<IResult> Forget(string form, Drafts drafts, CancellationToken ct)
     {
-        await drafts.Forget(Versions.Owner, Named(form), ct);
+        await drafts.Forget(Versions.Who, Named(form), ct);
         return Results.NoContent();
     }
 

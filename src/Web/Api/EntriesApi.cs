@@ -31,7 +31,7 @@ public static class EntriesApi
     {
         var seen = Versions.Seen(http.Request);
         var sent = await Body.ReadObject(http.Request, ct);
-        var saved = await archive.AddEntry(id, seen, list, sent, Versions.Owner, ct);
+        var saved = await archive.AddEntry(id, seen, list, sent, Versions.Who, ct);
         await Versions.Written(http.Response, saved.Garment, saved.Position, index);
         http.Response.Headers.Location = $"/api/garments/{id}/{list}/{saved.Entry["id"]}";
         return Api.Json(saved.Entry.DeepClone(), StatusCodes.Status201Created);
@@ -50,14 +50,14 @@ public static class EntriesApi
     {
         var seen = Versions.Seen(http.Request);
         var sent = await Body.ReadObject(http.Request, ct);
-        var saved = await archive.PutEntry(id, seen, list, entry, sent, Versions.Owner, ct);
+        var saved = await archive.PutEntry(id, seen, list, entry, sent, Versions.Who, ct);
         await Versions.Written(http.Response, saved.Garment, saved.Position, index);
         return Api.Json(saved.Entry.DeepClone());
     }
 
     private static async Task<IResult> Remove(Guid id, string list, Guid entry, HttpContext http, Archive archive, IndexFollower index, CancellationToken ct)
     {
-        var saved = await archive.RemoveEntry(id, Versions.Seen(http.Request), list, entry, Versions.Owner, ct);
+        var saved = await archive.RemoveEntry(id, Versions.Seen(http.Request), list, entry, Versions.Who, ct);
         await Versions.Written(http.Response, saved.Garment, saved.Position, index);
         return Results.NoContent();
     }

@@ -28,7 +28,7 @@ public static class GarmentsApi
     private static async Task<IResult> Enter(HttpContext http, Archive archive, IndexFollower index, CancellationToken ct)
     {
         var sent = await Body.ReadObject(http.Request, ct);
-        var saved = await archive.Enter(sent, Versions.Owner, ct);
+        var saved = await archive.Enter(sent, Versions.Who, ct);
         await Versions.Written(http.Response, saved.Garment, saved.Position, index);
         http.Response.Headers.Location = $"/api/garments/{saved.Garment.Id}";
         return Api.Json(saved.Garment.State(), StatusCodes.Status201Created);
@@ -45,18 +45,18 @@ public static class GarmentsApi
     {
         var seen = Versions.Seen(http.Request);
         var patch = await Body.ReadObject(http.Request, ct);
-        return await Answer(http.Response, await archive.Change(id, seen, patch, Versions.Owner, ct), index);
+        return await Answer(http.Response, await archive.Change(id, seen, patch, Versions.Who, ct), index);
     }
 
     private static async Task<IResult> SetAside(Guid id, HttpContext http, Archive archive, IndexFollower index, CancellationToken ct)
     {
-        var saved = await archive.SetAside(id, Versions.Seen(http.Request), Versions.Owner, ct);
+        var saved = await archive.SetAside(id, Versions.Seen(http.Request), Versions.Who, ct);
         await Versions.Written(http.Response, saved.Garment, saved.Position, index);
         return Results.NoContent();
     }
 
     private static async Task<IResult> BringBack(Guid id, HttpResponse response, Archive archive, IndexFollower index, CancellationToken ct) =>
-        await Answer(response, await archive.BringBack(id, Versions.Owner, ct), index);
+        await Answer(response, await archive.BringBack(id, Versions.Who, ct), index);
 
     internal static async Task<IResult> Answer(HttpResponse response, Saved saved, IndexFollower index)
     {

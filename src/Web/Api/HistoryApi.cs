@@ -27,7 +27,7 @@ public static class HistoryApi
     {
         var seen = Versions.Seen(http.Request);
         var field = Field(await Body.ReadObjectOrNothing(http.Request, ct));
-        return await GarmentsApi.Answer(http.Response, await archive.PutBack(id, seen, version, field, Versions.Owner, ct), index);
+        return await GarmentsApi.Answer(http.Response, await archive.PutBack(id, seen, version, field, Versions.Who, ct), index);
     }
 
     private static string? Field(JsonObject? body)

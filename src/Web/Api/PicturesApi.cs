@@ -2,7 +2,6 @@ using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Pictures;
 using HeirloomArchive.Search;
-using Marten;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.Net.Http.Headers;
 
@@ -21,10 +20,10 @@ public static class PicturesApi
             .Accepts<IFormFile>("multipart/form-data");
         var picture = app.MapGroup("/api/pictures/{pid:guid}").WithTags("Pictures");
         picture.MapGet("/original", Original).WithSummary("The file as it was uploaded, byte for byte.");
-        picture.MapGet("/screen", (Guid pid, HttpContext http, IDocumentStore documents, Derivatives derivatives, CancellationToken ct) =>
-            Smaller(Derivative.Screen, pid, http, documents, derivatives, ct)).WithSummary("For the page: longest side at most 1600 pixels.");
-        picture.MapGet("/thumbnail", (Guid pid, HttpContext http, IDocumentStore documents, Derivatives derivatives, CancellationToken ct) =>
-            Smaller(Derivative.Thumbnail, pid, http, documents, derivatives, ct)).WithSummary("For lists: longest side at most 320 pixels.");
+        picture.MapGet("/screen", (Guid pid, HttpContext http, Archive archive, Derivatives derivatives, CancellationToken ct) =>
+            Smaller(Derivative.Screen, pid, http, archive, derivatives, ct)).WithSummary("For the page: longest side at most 1600 pixels.");
+        picture.MapGet("/thumbnail", (Guid pid, HttpContext http, Archive archive, Derivatives derivatives, CancellationToken ct) =>
+            Smaller(Derivative.Thumbnail, pid, http, archive, derivatives, ct)).WithSummary("For lists: longest side at most 320 pixels.");
     }
 
     private static async Task<IResult> Upload(
@@ -37,7 +36,7 @@ public static class PicturesApi
             var texts = await Multipart.Receive(http.Request, files, store, limits, ["caption"], ct);
             Multipart.NeedsFile(files);
             var caption = texts.GetValueOrDefault("caption") is { Length: > 0 } said ? said : null;
-            var taken = await uploads.Take(id, files, caption, Versions.Owner, ct);
+            var taken = await uploads.Take(id, files, caption, Versions.Who, ct);
             if (taken.Position is { } position)
             {
                 await Versions.Written(http.Response, taken.Garment, position, index);
@@ -72,25 +71,19 @@ public static class PicturesApi
         return answer;
     }
 
-    private static async Task<IResult> Original(Guid pid, HttpContext http, IDocumentStore documents, PictureStore store, CancellationToken ct)
+    private static async Task<IResult> Original(Guid pid, HttpContext http, Archive archive, PictureStore store, CancellationToken ct)
     {
-        var sha256 = PictureRights.Original(http, pid, await Find(pid, documents, ct)).Sha256;
+        var sha256 = PictureRights.Original(pid, await archive.FindPicture(pid, ct)).Sha256;
         return await Serve(http.Response, store.OpenOriginal(sha256), pid, sha256, ct);
     }
 
     private static async Task<IResult> Smaller(
-        Derivative derivative, Guid pid, HttpContext http, IDocumentStore documents, Derivatives derivatives, CancellationToken ct)
+        Derivative derivative, Guid pid, HttpContext http, Archive archive, Derivatives derivatives, CancellationToken ct)
     {
-        var sha256 = (await Find(pid, documents, ct) ?? throw PictureRights.Missing(pid)).Sha256;
+        var sha256 = (await archive.FindPicture(pid, ct) ?? throw PictureRights.Missing(pid)).Sha256;
         var webP = http.Request.GetTypedHeaders().Accept.Any(a => a.MediaType == "image/webp" && a.Quality is null or > 0);
         http.Response.Headers.Vary = HeaderNames.Accept;
         return await Serve(http.Response, await derivatives.Open(derivative, sha256, webP, ct), pid, $"{sha256}-{derivative}-{PictureStore.Recipe}", ct);
-    }
-
-    private static async Task<PictureOwner?> Find(Guid pid, IDocumentStore documents, CancellationToken ct)
-    {
-        await using var session = documents.QuerySession();
-        return await session.LoadAsync<PictureOwner>(pid, ct);
     }
 
     /// <summary>Bytes that never change under their address: kept by the one browser for good, but not by what stands between.</summary>

@@ -7,8 +7,11 @@ namespace HeirloomArchive.Web.Api;
 /// <summary>The headers of a change: <c>If-Match</c> in, <c>ETag</c> and <c>X-Position</c> out.</summary>
 public static class Versions
 {
-    /// <summary>Until there are accounts, one person keeps the archive.</summary>
-    public const string Owner = "owner";
+    /// <summary>Who makes the change, as the history will show her.</summary>
+    public static string Who => Viewer.Now.Name;
+
+    /// <summary>The same.</summary>
+    public static string Owner => Who;
 
     /// <summary>The version the client saw.</summary>
     /// <exception cref="BadHttpRequestException">428 without the header, 400 if it is not one entity tag.</exception>

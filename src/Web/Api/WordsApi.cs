@@ -53,13 +53,13 @@ public static class WordsApi
 
     private static async Task<IResult> Add(string facet, HttpContext http, OwnWords own, CancellationToken ct)
     {
-        var word = await own.Add(facet, await Body.ReadObject(http.Request, ct), Versions.Owner, ct);
+        var word = await own.Add(facet, await Body.ReadObject(http.Request, ct), Versions.Who, ct);
         http.Response.Headers.Location = $"/api/words/{word.Id}";
         return Api.Json(Skos.One(Words.Now, word), StatusCodes.Status201Created);
     }
 
     private static async Task<IResult> Change(string facet, string slug, HttpRequest request, OwnWords own, CancellationToken ct) =>
-        Api.Json(Skos.One(Words.Now, await own.Change(facet, slug, await Body.ReadObject(request, ct), Versions.Owner, ct)));
+        Api.Json(Skos.One(Words.Now, await own.Change(facet, slug, await Body.ReadObject(request, ct), Versions.Who, ct)));
 
     private static async Task<IResult> Remove(string facet, string slug, OwnWords own, CancellationToken ct)
     {
@@ -76,12 +76,12 @@ public static class WordsApi
         }
 
         return sent["into"] is JsonValue into && into.TryGetValue<string>(out var target)
-            ? Api.Json(Skos.One(Words.Now, await own.Merge(facet, slug, target, Versions.Owner, ct)))
+            ? Api.Json(Skos.One(Words.Now, await own.Merge(facet, slug, target, Versions.Who, ct)))
             : throw new FaultException("into", "Send the slug of the word that it shall count as: {\"into\":\"torchon\"}.", FaultKind.Unreadable);
     }
 
     private static async Task<IResult> Unmerge(string facet, string slug, OwnWords own, CancellationToken ct) =>
-        Api.Json(Skos.One(Words.Now, await own.Unmerge(facet, slug, Versions.Owner, ct)));
+        Api.Json(Skos.One(Words.Now, await own.Unmerge(facet, slug, Versions.Who, ct)));
 
     private static string Near(string facet, string slug) => Words.Nearest(facet, slug) is { Count: > 0 } near
         ? $"Nearest: {string.Join(", ", near)}."

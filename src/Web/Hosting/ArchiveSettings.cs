@@ -8,10 +8,11 @@ namespace HeirloomArchive.Web.Hosting;
 /// <param name="Database">Connection string of a PostgreSQL of one's own; null for the embedded one.</param>
 public sealed record ArchiveSettings(string Folder, string Pictures, string? Database)
 {
-    public const string OnePerson = "OnePerson", Accounts = "Accounts";
+    /// <summary>Who may come in.</summary>
+    public AccessSettings Access { get; init; } = AccessSettings.OnePerson;
 
     /// <summary>Every setting that is read here.</summary>
-    public static IReadOnlyList<string> Keys { get; } = ["Archive:Folder", "Archive:Pictures", "Archive:Access", "ConnectionStrings:Archive"];
+    public static IReadOnlyList<string> Keys { get; } = ["Archive:Folder", "Archive:Pictures", .. AccessSettings.Keys, "ConnectionStrings:Archive"];
 
     /// <exception cref="StartException">A setting that is not one, or whose value cannot be.</exception>
     public static ArchiveSettings Read(IConfiguration configuration, bool demo)
@@ -20,7 +21,10 @@ public sealed record ArchiveSettings(string Folder, string Pictures, string? Dat
             throw new StartException($"{setting.Path} is not a setting. There are: {string.Join(", ", Keys)}.");
 
         var folder = PathOf(configuration, "Archive:Folder") ?? DefaultFolder(demo);
-        return new(folder, PathOf(configuration, "Archive:Pictures") ?? Path.Combine(folder, "pictures"), DatabaseOf(configuration));
+        return new(folder, PathOf(configuration, "Archive:Pictures") ?? Path.Combine(folder, "pictures"), DatabaseOf(configuration))
+        {
+            Access = AccessSettings.Read(configuration),
+        };
     }
 
     private static string? PathOf(IConfiguration configuration, string key)

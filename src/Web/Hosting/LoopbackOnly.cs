@@ -10,17 +10,12 @@ public static class LoopbackOnly
 {
     public const string DefaultAddress = "http://127.0.0.1:5080";
 
-    /// <exception cref="StartException">An address that others could reach, or an access that is not there.</exception>
-    public static void Check(IConfiguration configuration)
+    /// <exception cref="StartException">An address that is none, or that others could reach while nobody signs in.</exception>
+    public static void Check(IConfiguration configuration, AccessSettings access)
     {
-        var access = configuration["Archive:Access"] ?? ArchiveSettings.OnePerson;
-        if (string.Equals(access, ArchiveSettings.Accounts, StringComparison.OrdinalIgnoreCase))
-            throw new StartException("Archive:Access is 'Accounts', and accounts are not there yet: the archive serves one person on her own machine. Leave the setting out.");
-        if (!string.Equals(access, ArchiveSettings.OnePerson, StringComparison.OrdinalIgnoreCase))
-            throw new StartException($"Archive:Access is '{access}': it can be OnePerson (the default) or Accounts.");
         if (configuration.GetSection("Kestrel:Endpoints").Exists())
             throw new StartException("Kestrel:Endpoints is not read here: say the address with --urls.");
-        foreach (var address in configuration["urls"]!.Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)) CheckAddress(address);
+        foreach (var address in configuration["urls"]!.Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)) CheckAddress(address, access.Accounts);
     }
 
     /// <summary>Refuses (403) what does not come from this machine's own pages or programs.</summary>
@@ -29,15 +24,15 @@ public static class LoopbackOnly
             ? Results.Problem(statusCode: StatusCodes.Status403Forbidden, title: "Not from this machine.", detail: why).ExecuteAsync(context)
             : next(context));
 
-    private static void CheckAddress(string address)
+    private static void CheckAddress(string address, bool accounts)
     {
         if (!Uri.TryCreate(address.Replace("://*", "://0.0.0.0", StringComparison.Ordinal).Replace("://+", "://0.0.0.0", StringComparison.Ordinal), UriKind.Absolute, out var url)
             || url.Scheme is not ("http" or "https"))
             throw new StartException($"urls is '{address}': it must be like {DefaultAddress}.");
         if (url.PathAndQuery != "/") throw new StartException($"urls is '{address}': an address without a path, like {DefaultAddress}.");
-        if (!IsLoopback(url.Host))
+        if (!accounts && !IsLoopback(url.Host))
             throw new StartException($"urls is '{address}', which others could reach, and nobody has to sign in here. "
-                + $"Use an address of this machine alone, like {DefaultAddress}; to let others in, Archive:Access=Accounts will be needed.");
+                + $"Use an address of this machine alone, like {DefaultAddress}; to let others in, start it with --Archive:Access=Accounts.");
     }
 
     private static string? Foreign(HttpRequest request)

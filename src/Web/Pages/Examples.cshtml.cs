@@ -93,7 +93,7 @@ public sealed class ExamplesModel(GarmentIndex index, Archive archive) : PageMod
                 continue;
             }
 
-            var state = garment.State();
+            var state = garment.State(Viewer.Now.Sight.WithoutPrivate);
             var met = (item["techniques"] as JsonArray ?? []).Select(t => t?.ToString()).ToHashSet();
             var techniques = (state["techniques"] as JsonArray ?? []).OfType<JsonObject>().Where(t => met.Contains(t["id"]?.ToString())).ToList();
             var tile = TileView.Of(state);

@@ -30,7 +30,7 @@ public static class PagesSetup
             headers["Referrer-Policy"] = "same-origin";
             return next(context);
         });
-        app.UseWhen(IsForPeople, people => people.UseExceptionHandler("/problem/500").UseStatusCodePagesWithReExecute("/problem/{0}"));
+        app.UseWhen(context => context.Request.IsForPeople(), people => people.UseExceptionHandler("/problem/500").UseStatusCodePagesWithReExecute("/problem/{0}"));
         // After what sends a request round again: it is to be routed anew.
         app.UseRouting();
     }
@@ -42,8 +42,9 @@ public static class PagesSetup
         app.MapRazorPages().WithStaticAssets();
     }
 
-    private static bool IsForPeople(HttpContext context) =>
-        !((string[])["/api", "/health", "/openapi", "/iiif"]).Any(p => context.Request.Path.StartsWithSegments(p, StringComparison.Ordinal));
+    /// <summary>Whether a person looks at the answer in her browser; a program gets a problem in JSON instead of a page.</summary>
+    public static bool IsForPeople(this HttpRequest request) =>
+        !((string[])["/api", "/health", "/openapi", "/iiif"]).Any(p => request.Path.StartsWithSegments(p, StringComparison.Ordinal));
 
     private static string Digest(string text) => Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
 }

@@ -47,19 +47,19 @@ public sealed class WordsOwnModel(OwnWords own, GarmentIndex index) : PageModel
 
     public Task<IActionResult> OnPostAdd(string? facet, CancellationToken ct) => Do(facet, null, async () =>
     {
-        var made = await own.Add(Facet ?? throw new FaultException("facet", "Choose what the word is of: a lace, a part, a stitch."), Sent(), Versions.Owner, ct);
-        return Request.Form["into"].ToString() is { Length: > 0 } into ? await own.Merge(made.Facet, made.Slug, into, Versions.Owner, ct) : made;
+        var made = await own.Add(Facet ?? throw new FaultException("facet", "Choose what the word is of: a lace, a part, a stitch."), Sent(), Versions.Who, ct);
+        return Request.Form["into"].ToString() is { Length: > 0 } into ? await own.Merge(made.Facet, made.Slug, into, Versions.Who, ct) : made;
     });
 
     public Task<IActionResult> OnPostChange(string? word, CancellationToken ct) =>
-        Do(null, word, async () => await own.Change(Word!.Facet, Word.Slug, Sent(), Versions.Owner, ct));
+        Do(null, word, async () => await own.Change(Word!.Facet, Word.Slug, Sent(), Versions.Who, ct));
 
     public Task<IActionResult> OnPostMerge(string? word, string? into, CancellationToken ct) => Do(null, word, async () => string.IsNullOrEmpty(into)
         ? throw new FaultException("into", "Choose the word that it shall count as.")
-        : await own.Merge(Word!.Facet, Word.Slug, into, Versions.Owner, ct));
+        : await own.Merge(Word!.Facet, Word.Slug, into, Versions.Who, ct));
 
     public Task<IActionResult> OnPostUnmerge(string? word, CancellationToken ct) =>
-        Do(null, word, async () => await own.Unmerge(Word!.Facet, Word.Slug, Versions.Owner, ct));
+        Do(null, word, async () => await own.Unmerge(Word!.Facet, Word.Slug, Versions.Who, ct));
 
     public Task<IActionResult> OnPostRemove(string? word, CancellationToken ct) => Do(null, word, async () =>
     {

@@ -92,7 +92,7 @@ public abstract class FormPage(Archive archive, IndexFollower index) : PageModel
     }
 
     /// <summary>Who saves, as the history says.</summary>
-    protected static string Who => Versions.Owner;
+    protected static string Who => Versions.Who;
 
     /// <summary>After a save: the piece's page, at the place that was changed.</summary>
     protected RedirectResult ToPiece(Guid id, string? place = null) => Redirect($"/pieces/{id}{(place is null ? "" : "#" + place)}");

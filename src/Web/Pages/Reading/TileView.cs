@@ -17,7 +17,7 @@ public sealed record TileView(string To, string Number, string Name, string? Kin
 
     public IReadOnlyList<string> Marks { get; init; } = [];
 
-    public static TileView Of(Garment garment) => Of(garment.State());
+    public static TileView Of(Garment garment) => Of(garment.State(Viewer.Now.Sight.WithoutPrivate));
 
     public static TileView Of(JsonObject state)
     {

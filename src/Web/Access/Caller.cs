@@ -1,0 +1,61 @@
+using System.Security.Claims;
+using HeirloomArchive.Catalogue;
+
+namespace HeirloomArchive.Web.Access;
+
+/// <summary>Who sent a request, as her claims say it. Every way of signing in makes the same claims.</summary>
+/// <param name="Id">The person's id; empty where one person keeps the archive, and for who has not signed in.</param>
+/// <param name="Name">As the history shows her.</param>
+/// <param name="Role">What she may do; of a token, the lesser of its own and its person's.</param>
+public sealed record Caller(Guid Id, string Name, Role Role)
+{
+    private const string Token = "token", Scope = "scope";
+
+    /// <summary>Whether she has signed in.</summary>
+    public bool IsKnown => Role > Role.Visitor;
+
+    /// <summary>What a program's token was made for; null for a person.</summary>
+    public IReadOnlySet<string>? Scopes { get; init; }
+
+    /// <summary>Of a person's session, its id.</summary>
+    public Guid? Session { get; init; }
+
+    /// <summary>Whether a row lets her through.</summary>
+    public bool May(Row row) => Role >= row.Least && (Scopes is null || (!row.IsOfAccounts && Scopes.Contains(TokenScopes.Of(row))));
+
+    /// <summary>What of the record she sees; a program sees what is private only where its token says so.</summary>
+    public Sight Sight() => Scopes?.Contains(TokenScopes.Private) == false ? Role.Sight().WithoutPrivate : Role.Sight();
+
+    /// <summary>Who a request comes from.</summary>
+    /// <param name="user">As authenticated.</param>
+    /// <param name="visitors">Whether those who have not signed in may look at what is shown to them.</param>
+    public static Caller Of(ClaimsPrincipal user, bool visitors) => user.Identity is { IsAuthenticated: true }
+        ? new(
+            Guid.TryParse(user.FindFirstValue(ClaimTypes.NameIdentifier), out var id) ? id : Guid.Empty,
+            user.FindFirstValue(ClaimTypes.Name) ?? "",
+            Enum.TryParse<Role>(user.FindFirstValue(ClaimTypes.Role), ignoreCase: true, out var role) ? role : Role.Anyone)
+        {
+            Scopes = user.HasClaim(c => c.Type == Token) ? user.FindAll(Scope).Select(c => c.Value).ToHashSet() : null,
+            Session = Guid.TryParse(user.FindFirstValue(ClaimTypes.Sid), out var session) ? session : null,
+        }
+        : new(Guid.Empty, visitors ? "visitor" : "nobody", visitors ? Role.Visitor : Role.Anyone);
+
+    /// <summary>The claims of a person, or of her program.</summary>
+    public ClaimsPrincipal ToPrincipal(string scheme)
+    {
+        var identity = new ClaimsIdentity(
+            [new(ClaimTypes.NameIdentifier, Id.ToString()), new(ClaimTypes.Name, Name), new(ClaimTypes.Role, Role.Slug())], scheme);
+        if (Session is { } session)
+        {
+            identity.AddClaim(new(ClaimTypes.Sid, session.ToString()));
+        }
+
+        if (Scopes is not null)
+        {
+            identity.AddClaim(new(Token, "true"));
+            identity.AddClaims(Scopes.Select(s => new Claim(Scope, s)));
+        }
+
+        return new(identity);
+    }
+}

@@ -1,0 +1,10 @@
+namespace HeirloomArchive.Web.Access.Rows;
+
+/// <summary>Who may: finding.</summary>
+internal static class FindingRows
+{
+    public static IEnumerable<Row> All =>
+    [
+        .. Role.Pupil.May("GET /api/search", "GET /api/suggest", "GET /examples"),
+    ];
+}

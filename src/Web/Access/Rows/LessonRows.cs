@@ -1,0 +1,9 @@
+namespace HeirloomArchive.Web.Access.Rows;
+
+/// <summary>Who may: lessons.</summary>
+internal static class LessonRows
+{
+    public static IEnumerable<Row> All =>
+    [
+    ];
+}

@@ -1,0 +1,16 @@
+namespace HeirloomArchive.Web.Access.Rows;
+
+/// <summary>Who may: pictures, and what is marked in them.</summary>
+internal static class PictureRows
+{
+    public static IEnumerable<Row> All =>
+    [
+        .. Role.Visitor.May("GET /api/pictures/{pid:guid}/screen", "GET /api/pictures/{pid:guid}/thumbnail"),
+        .. Role.Pupil.May(
+            "GET /api/pictures/{pid:guid}/regions", "GET /api/pictures/{pid:guid}/regions/{rid:guid}", "GET /api/garments/{id:guid}/regions",
+            "GET /iiif/image/{pid:guid}", "GET /iiif/image/{pid:guid}/info.json", "GET /iiif/garments/{id:guid}/manifest"),
+        .. Role.Helper.May("POST /api/garments/{id:guid}/pictures", "OPTIONS POST /api/uploads", "GET PATCH DELETE /api/uploads/{upload:guid}"),
+        .. Role.Keeper.May(
+            "GET /api/pictures/{pid:guid}/original", "POST /api/pictures/{pid:guid}/regions", "PUT DELETE /api/pictures/{pid:guid}/regions/{rid:guid}"),
+    ];
+}
