@@ -88,25 +88,6 @@ public sealed class FormTests(ArchiveHost host, Chromium chromium) : IClassFixtu
     }
 
     [Fact]
-    public async Task A_change_made_meanwhile_shows_both_and_loses_neither()
-    {
-        var dress = await host.BabyDress("C-1");
-        var (mine, other) = (await chromium.Open(host.Address, script: false), await chromium.Open(host.Address, script: false));
-        await mine.GotoAsync($"/pieces/{dress.Id()}/edit");
-        await other.GotoAsync($"/pieces/{dress.Id()}/edit");
-        await other.GetByLabel("Overall state").SelectOptionAsync("weak");
-        await other.GetByRole(AriaRole.Button, new() { Name = "Save", Exact = true }).Last.ClickAsync();
-        await Expect(other.Locator("h1")).ToHaveTextAsync("Nainsook baby dress with a tucked yoke");
-
-        await mine.GetByLabel("Overall state").SelectOptionAsync("sound");
-        await mine.GetByRole(AriaRole.Button, new() { Name = "Save", Exact = true }).Last.ClickAsync();
-        var row = mine.GetByRole(AriaRole.Alert).GetByRole(AriaRole.Row, new() { Name = "Overall state" });
-        await Expect(row.GetByRole(AriaRole.Cell)).ToHaveTextAsync(["sound", "weak"]);
-        await mine.GetByRole(AriaRole.Button, new() { Name = "Save mine all the same" }).ClickAsync();
-        Assert.Equal("sound", (await host.Garment(dress.Id()))["overall"]!.ToString());
-    }
-
-    [Fact]
     public async Task An_entry_is_added_changed_and_taken_out_and_keeps_what_the_form_does_not_show()
     {
         var dress = await host.BabyDress("D-1");

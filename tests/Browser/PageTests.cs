@@ -11,7 +11,7 @@ public sealed class PageTests(ArchiveHost host, Chromium chromium, PostgresServe
 {
     private static readonly string[] Plain =
     [
-        "/", "/pieces", "/pieces/new", "/pieces/new?depth=full", "/examples", "/examples?q=pin+tucks+by+hand&tuckKind=pin", "/examples?q=nothing+of+the+kind", "/worksheets", "/worksheets/new", "/worksheets/new/side-by-side",
+        "/", "/pieces", "/pieces?as=table&columns=number&columns=kind&columns=changed&sort=name&overall=fair", "/pieces?as=tiles&has=nothing+of+the+kind", "/pieces/many", "/pieces/many?these=all", "/pieces/new", "/pieces/new?depth=full", "/examples", "/examples?q=pin+tucks+by+hand&tuckKind=pin", "/examples?q=nothing+of+the+kind", "/worksheets", "/worksheets/new", "/worksheets/new/side-by-side",
         "/work-it-out", "/work-it-out/tucks?groups[0].tucks=5&groups[0].width=1/8+in&groups[0].space=1/4+in",
         "/work-it-out/fit?finished=12+in&tucks.from=6&tucks.to=20&width.from=1/8+in&width.to=1/8+in&space.from=1/8+in&space.to=1/2+in&ends.from=1+in&ends.to=3+in&finest=1/16+in",
         "/work-it-out/fit?finished=1+in&tucks.from=20&tucks.to=20&width.from=1/8+in&width.to=1/8+in&space.from=1/8+in&space.to=1/8+in&ends.from=1+in&ends.to=1+in&finest=1/16+in",
@@ -110,8 +110,21 @@ public sealed class PageTests(ArchiveHost host, Chromium chromium, PostgresServe
         return
         [
             .. Plain, piece, $"{piece}/edit", $"{piece}/techniques/new", $"{piece}/techniques/new?kind=tucks", $"{piece}/techniques/{dress.Tucks()}", $"{piece}/condition/new", $"{piece}/condition",
-            $"{piece}/repairs/new", $"{piece}/examinations/new", $"{piece}/look-over", $"{piece}/dating", $"{piece}/dating?seen=zip-coil&seen=press-stud", $"/worksheets/new?garment={dress.Id()}&technique={dress.Tucks()}", sheet, $"{sheet}/at-the-table", $"{sheet}/made-up", $"/worksheets/new/side-by-side?garment={dress.Id()}",
+            $"{piece}/repairs/new", $"{piece}/examinations/new", $"{piece}/look-over", $"{piece}/history", await Changed(dress), await ManyDone(dress), $"{piece}/dating", $"{piece}/dating?seen=zip-coil&seen=press-stud", $"/worksheets/new?garment={dress.Id()}&technique={dress.Tucks()}", sheet, $"{sheet}/at-the-table", $"{sheet}/made-up", $"/worksheets/new/side-by-side?garment={dress.Id()}",
         ];
+    }
+
+    // A version that is not the last, to be compared with now.
+    private async Task<string> Changed(JsonObject dress)
+    {
+        await host.Change(dress.Id(), 1, new() { ["overall"] = "weak", ["tags"] = new JsonArray("spring class"), ["place"] = new JsonObject { ["shelf"] = "7" } });
+        return $"/pieces/{dress.Id()}/history/1";
+    }
+
+    private async Task<string> ManyDone(JsonObject dress)
+    {
+        var answer = await host.Client.PostAsJsonAsync("/api/many", new JsonObject { ["pieces"] = new JsonArray(dress.Id()), ["tags"] = new JsonObject { ["add"] = new JsonArray("autumn class") } });
+        return answer.Headers.Location!.ToString().Replace("/api/many", "/pieces/many", StringComparison.Ordinal);
     }
 
     private async Task<string> Sheet(JsonObject dress)

@@ -39,6 +39,15 @@ internal static class Pieces
     public static async Task<JsonObject> Garment(this ArchiveHost host, string id) =>
         (await host.Client.GetFromJsonAsync<JsonObject>($"/api/garments/{id}"))!;
 
+    /// <summary>What somebody else changes of it.</summary>
+    public static async Task Change(this ArchiveHost host, string id, long version, JsonObject patch)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Patch, $"/api/garments/{id}") { Content = JsonContent.Create(patch) };
+        request.Headers.TryAddWithoutValidation("If-Match", $"\"{version}\"");
+        using var answer = await host.Client.SendAsync(request);
+        Assert.True(answer.IsSuccessStatusCode, await answer.Content.ReadAsStringAsync());
+    }
+
     /// <summary>How many pieces there are.</summary>
     public static async Task<int> Count(this ArchiveHost host) =>
         (await host.Client.GetFromJsonAsync<JsonObject>("/api/garments?size=1"))!["total"]!.GetValue<int>();

@@ -28,16 +28,19 @@ public sealed record DraftView(string Form, string Of, KeptDraft? Kept)
 public abstract class DraftedPage(Archive archive, IndexFollower index, Drafts drafts) : FormPage(archive, index)
 {
     // What a press of a button says, not what stands in the form.
-    private static readonly string[] Presses = ["add", "remove", "use", "show", "draft"];
+    private static readonly string[] Presses = ["add", "remove", "use", "show", "draft", "seen", "again"];
 
     /// <summary>The form's draft.</summary>
     public DraftView Draft { get; private set; } = new("", "", null);
+
+    /// <summary>Where somebody saved in between: what to choose from. Null if nobody did.</summary>
+    public MergeView? Merge { get; private set; }
 
     protected Drafts Drafts => drafts;
 
     /// <summary>What was posted, as a draft keeps it.</summary>
     protected JsonObject Posted => new(Request.Form
-        .Where(f => !f.Key.StartsWith("__", StringComparison.Ordinal) && !Presses.Contains(f.Key))
+        .Where(f => !f.Key.StartsWith("__", StringComparison.Ordinal) && !f.Key.StartsWith(MergeView.Take, StringComparison.Ordinal) && !Presses.Contains(f.Key))
         .Select(f => KeyValuePair.Create<string, JsonNode?>(f.Key, f.Value.ToString().ReplaceLineEndings("\n"))));
 
     /// <summary>The form as it is without a draft: as recorded, or as it is begun.</summary>
@@ -92,9 +95,16 @@ public abstract class DraftedPage(Archive archive, IndexFollower index, Drafts d
         return Page();
     }
 
-    /// <summary>Saves and throws the draft away; refused, the draft is kept.</summary>
-    protected async Task<bool> SaveDrafted(Func<Task<(Guid Garment, long Position)>> write, CancellationToken ct)
+    /// <summary>Saves and throws the draft away; refused, the draft is kept. Where somebody saved in between, she chooses field by field.</summary>
+    protected async Task<bool> SaveDrafted(Func<Task<(Guid Garment, long Position)>> write, CancellationToken ct, Together? together = null)
     {
+        if (together is not null && !await TakeChoices(together, ct))
+        {
+            await Keep(Posted, ct);
+            return false;
+        }
+
+        var opened = Version;
         if (await Save(write))
         {
             await drafts.Forget(Who, Draft.Form, CancellationToken.None);
@@ -102,7 +112,39 @@ public abstract class DraftedPage(Archive archive, IndexFollower index, Drafts d
         }
 
         await Keep(Posted, ct);
+        if (Differs is not null && together is not null && await together.Look(Form, opened, Version, ct) is { } merge)
+        {
+            // The form stays one of the version that was opened, so that a draft taken up later is asked again.
+            (Merge, Version) = (merge, opened);
+        }
+
         return false;
+    }
+
+    // Puts the other's in the form where she chose so; false when a field that both have changed has no choice yet.
+    private async Task<bool> TakeChoices(Together together, CancellationToken ct)
+    {
+        if (!long.TryParse(Request.Form["seen"], NumberStyles.None, CultureInfo.InvariantCulture, out var seen) || await together.Look(Form, Version, seen, ct) is not { } merge)
+        {
+            return true;
+        }
+
+        merge = merge with { Chosen = merge.Met.Select(m => (m.Path, Choice: Request.Form[MergeView.Take + m.Path].ToString())).Where(c => c.Choice is MergeView.Mine or MergeView.Theirs).ToDictionary(c => c.Path, c => c.Choice) };
+        var unchosen = merge.Met.Where(m => merge.Choice(m) is null).Select(m => m.Path).ToList();
+        if (unchosen.Count > 0)
+        {
+            Merge = merge with { Unchosen = unchosen };
+            Response.StatusCode = StatusCodes.Status412PreconditionFailed;
+            return false;
+        }
+
+        foreach (var met in merge.Met.Where(m => merge.Choice(m) == MergeView.Theirs))
+        {
+            Form.Replace(met.Path, met.Now);
+        }
+
+        Version = seen;
+        return true;
     }
 
     /// <summary>Keeps fields as the draft's next step.</summary>

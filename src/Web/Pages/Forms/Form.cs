@@ -30,7 +30,7 @@ public sealed class Form(JsonObject values)
     public Func<string, string> NameOf { get; init; } = Reading.Say.Path;
 
     /// <summary>What a choice says that nobody made.</summary>
-    public string Unset => About.Length == 0 ? "Not recorded" : "As it suits";
+    public string Unset => About switch { "" => "Not recorded", "many" => "Leave as it is", _ => "As it suits" };
 
     /// <summary>The id of the field's element.</summary>
     public static string Id(string path) => "f-" + path.Replace('.', '-').Replace("[", "-", StringComparison.Ordinal).Replace("]", "", StringComparison.Ordinal);
@@ -90,6 +90,20 @@ public sealed class Form(JsonObject values)
         if ((cut < 0 ? values : At(path[..cut])) is JsonObject o)
         {
             o[path[(cut + 1)..]] = value;
+        }
+    }
+
+    /// <summary>Puts a value, or nothing, in the place of a field; the group that it stands in is made.</summary>
+    public void Replace(string path, JsonNode? value)
+    {
+        if (Holder(path) is { } holder)
+        {
+            var name = path[(path.LastIndexOf('.') + 1)..];
+            holder.Remove(name);
+            if (value is not null)
+            {
+                holder[name] = value.DeepClone();
+            }
         }
     }
 

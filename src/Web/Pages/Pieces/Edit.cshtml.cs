@@ -7,7 +7,7 @@ using Microsoft.AspNetCore.Mvc;
 namespace HeirloomArchive.Web.Pages.Pieces;
 
 /// <summary>The garment's own fields, changed.</summary>
-public sealed class EditModel(Archive archive, IndexFollower index, Drafts drafts) : DraftedPage(archive, index, drafts)
+public sealed class EditModel(Archive archive, IndexFollower index, Drafts drafts, Past past) : DraftedPage(archive, index, drafts)
 {
     private static readonly RecordType Shape = new(MainFields.All);
 
@@ -49,7 +49,7 @@ public sealed class EditModel(Archive archive, IndexFollower index, Drafts draft
         {
             var saved = await Archive.Change(id, Version, WholeForm.AsPatch(Form.Values, MainFields.All), Who, ct);
             return (id, saved.Position);
-        }, ct)
+        }, ct, new Together(past, id, Shape, fields => fields))
             ? ToPiece(id)
             : Page();
     }

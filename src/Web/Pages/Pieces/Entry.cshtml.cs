@@ -10,7 +10,7 @@ using Microsoft.AspNetCore.Mvc;
 namespace HeirloomArchive.Web.Pages.Pieces;
 
 /// <summary>One entry of a garment's lists, new or changed: a technique, a finding, a repair, an examination, a picture's words.</summary>
-public sealed class EntryModel(Archive archive, IndexFollower index, Drafts drafts) : DraftedPage(archive, index, drafts)
+public sealed class EntryModel(Archive archive, IndexFollower index, Drafts drafts, Past past) : DraftedPage(archive, index, drafts)
 {
     // What the upload found out about a picture is not hers to change.
     private static readonly string[] OfPictures = ["caption", "view", "tags"];
@@ -28,6 +28,9 @@ public sealed class EntryModel(Archive archive, IndexFollower index, Drafts draf
     public bool IsNew => kept is null;
 
     public string? EntryId => kept?["id"]?.ToString();
+
+    /// <summary>Who took the entry out of the record while she was writing; null if it is there.</summary>
+    public Step? TakenOut { get; private set; }
 
     /// <summary>A technique's fields hang on its kind, so that is asked first.</summary>
     public bool AsksKind => List == "techniques" && IsNew && Form.At("kind") is null;
@@ -93,7 +96,7 @@ public sealed class EntryModel(Archive archive, IndexFollower index, Drafts draf
 
     public async Task<IActionResult> OnPost([FromRoute] Guid id, [FromRoute] string list, [FromRoute] string entry, CancellationToken ct)
     {
-        if (!await Load(id, list, entry, ct))
+        if (!await Load(id, list, entry, ct) && !await LoadTakenOut(id, list, entry, ct))
         {
             return NotFound();
         }
@@ -104,16 +107,22 @@ public sealed class EntryModel(Archive archive, IndexFollower index, Drafts draf
             return pressed;
         }
 
+        if (TakenOut is not null && Request.Form["again"].ToString().Length == 0)
+        {
+            await Keep(Posted, ct);
+            Response.StatusCode = StatusCodes.Status412PreconditionFailed;
+            return Page();
+        }
+
         var at = entry;
         return await SaveDrafted(async () =>
         {
-            var sent = Form.Values.DeepClone().AsObject();
-            var saved = kept is null
-                ? await Archive.AddEntry(id, Version, list, sent, Who, ct)
-                : await Archive.PutEntry(id, Version, list, Guid.Parse(entry), sent, Who, ct);
+            var saved = IsNew || TakenOut is not null
+                ? await Add(id, list, ct)
+                : await Archive.PutEntry(id, Version, list, Guid.Parse(entry), Form.Values.DeepClone().AsObject(), Who, ct);
             at = saved.Entry["id"]!.ToString();
             return (id, saved.Position);
-        }, ct)
+        }, ct, IsNew || TakenOut is not null ? null : Both(id, list, entry))
             ? ToPiece(id, at)
             : Page();
     }
@@ -131,6 +140,40 @@ public sealed class EntryModel(Archive archive, IndexFollower index, Drafts draf
         return await Save(async () => (id, (await Archive.RemoveEntry(id, version, list, Guid.Parse(entry), Who, ct)).Position))
             ? ToPiece(id)
             : Page();
+    }
+
+    // A new entry takes nobody's place: it comes after what is there by now.
+    private async Task<SavedEntry> Add(Guid id, string list, CancellationToken ct)
+    {
+        var sent = Form.Values.DeepClone().AsObject();
+        sent.Remove("id");
+        while (true)
+        {
+            try
+            {
+                return await Archive.AddEntry(id, Version, list, sent, Who, ct);
+            }
+            catch (StaleException e) when (!ct.IsCancellationRequested)
+            {
+                Version = e.Version;
+            }
+        }
+    }
+
+    private Together Both(Guid id, string list, string entry) => new(past, id, Shape(list),
+        fields => (fields[list] as JsonArray)?.OfType<JsonObject>().FirstOrDefault(e => e["id"]?.ToString() == entry));
+
+    // Somebody took the entry out while she was writing: her words are shown as a change of what it was.
+    private async Task<bool> LoadTakenOut(Guid id, string list, string entry, CancellationToken ct)
+    {
+        if (!long.TryParse(Request.Form["version"], out var opened) || await past.At(id, opened, ct) is not { } then)
+        {
+            return false;
+        }
+
+        var both = Both(id, list, entry);
+        (kept, TakenOut) = (both.Part(then.Fields), await both.TakenOut(opened, ct));
+        return kept is not null && TakenOut is not null && list != "pictures";
     }
 
     private void Understand(bool show)

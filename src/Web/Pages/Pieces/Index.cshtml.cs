@@ -5,27 +5,43 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace HeirloomArchive.Web.Pages.Pieces;
 
-/// <summary>All pieces, newest first.</summary>
-public sealed class IndexModel(Archive archive) : PageModel
+/// <summary>All pieces, as tiles or as a table with columns of her choice; sorted and asked by the database.</summary>
+public sealed class IndexModel(PieceList list) : PageModel
 {
-    private const int Size = 24;
+    private const int Tiles = 24, Rows = 50, Furthest = 100_000;
+
+    public ListAsked Asked { get; private set; } = null!;
 
     public long Total { get; private set; }
+
+    public IReadOnlyList<ListedPiece> Listed { get; private set; } = [];
 
     public IReadOnlyList<TileView> Pieces { get; private set; } = [];
 
     public Pager Pager { get; private set; } = null!;
 
+    /// <summary>Whether only some are asked for.</summary>
+    public bool IsSome => Asked.Question.Parts.Any();
+
+    public IEnumerable<PieceColumn> Columns => PieceColumn.All.Where(c => Asked.Columns.Contains(c.Name));
+
     public async Task<IActionResult> OnGet(int number = 1, CancellationToken ct = default)
     {
-        if (number is < 1 or > 400)
+        if (number is < 1 or > Furthest)
         {
             return NotFound();
         }
 
-        (Total, var pieces) = await archive.Page(number, Size, ct);
-        Pieces = [.. pieces.Select(TileView.Of)];
-        Pager = new(number, Size, Total, n => $"/pieces?number={n}");
+        Asked = ListAsked.Of(Request);
+        var size = Asked.AsTable ? Rows : Tiles;
+        (Total, Listed) = await list.Page(Asked.Question, Asked.Sort, Asked.Down, number, size, ct);
+        Pieces = Asked.AsTable ? [] : [.. (await list.Garments(Listed, ct)).Select(TileView.Of)];
+        Pager = new(number, size, Total, Asked.To);
+        if (Request.Query.ContainsKey("as"))
+        {
+            Response.Cookies.Append(ListAsked.Cookie, Asked.Kept, new() { MaxAge = TimeSpan.FromDays(400), HttpOnly = true, SameSite = SameSiteMode.Lax, IsEssential = true });
+        }
+
         return Page();
     }
 }

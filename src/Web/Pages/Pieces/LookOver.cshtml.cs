@@ -48,9 +48,25 @@ public sealed class LookOverModel(Archive archive, IndexFollower index, Drafts d
             return pressed;
         }
 
-        return await SaveDrafted(async () => (id, (await Archive.Change(id, Version, Added(), Who, ct)).Position), ct)
+        return await SaveDrafted(() => Add(id, ct), ct)
             ? ToPiece(id)
             : Refused();
+    }
+
+    // New rows take nobody's place: where somebody saved in between, they come after what is there by now.
+    private async Task<(Guid, long)> Add(Guid id, CancellationToken ct)
+    {
+        while (true)
+        {
+            try
+            {
+                return (id, (await Archive.Change(id, Version, Added(), Who, ct)).Position);
+            }
+            catch (StaleException) when (!ct.IsCancellationRequested)
+            {
+                await Load(id, ct);
+            }
+        }
     }
 
     protected override Task<Form> Begin(CancellationToken ct) => Task.FromResult(new Form([]) { Garment = State });

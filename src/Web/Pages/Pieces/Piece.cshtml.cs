@@ -23,7 +23,7 @@ public sealed class PieceModel(Archive archive, IndexFollower index, Uploads upl
 
     public JsonObject State { get; private set; } = [];
 
-    public IReadOnlyList<JsonObject> History { get; private set; } = [];
+    public IReadOnlyList<ChangeView> History { get; private set; } = [];
 
     public bool MoreHistory { get; private set; }
 
@@ -56,8 +56,8 @@ public sealed class PieceModel(Archive archive, IndexFollower index, Uploads upl
         picture["caption"]?.ToString() is { Length: > 0 } caption ? caption
         : picture["view"] is { } view ? $"{Name}: {Say.Word("views", view).ToLowerInvariant()}" : $"{Name}, a picture without a caption";
 
-    public async Task<IActionResult> OnGet(Guid id, string? history, CancellationToken ct) =>
-        await Load(id, ct, whole: history == "all") ? Page() : NotFound();
+    public async Task<IActionResult> OnGet(Guid id, CancellationToken ct) =>
+        await Load(id, ct) ? Page() : NotFound();
 
     public async Task<IActionResult> OnPostPicture([FromRoute] Guid id, List<IFormFile> file, string? caption, CancellationToken ct)
     {
@@ -111,9 +111,6 @@ public sealed class PieceModel(Archive archive, IndexFollower index, Uploads upl
     public Task<IActionResult> OnPostBringBack([FromRoute] Guid id, CancellationToken ct) =>
         Do(id, async () => await Archive.BringBack(id, Who, ct), ct);
 
-    public Task<IActionResult> OnPostPutBack([FromRoute] Guid id, long version, long to, CancellationToken ct) =>
-        Do(id, async () => await Archive.PutBack(id, version, to, null, Who, ct), ct);
-
     private async Task<IActionResult> Do(Guid id, Func<Task<Saved>> write, CancellationToken ct)
     {
         if (!await Load(id, ct))
@@ -130,7 +127,7 @@ public sealed class PieceModel(Archive archive, IndexFollower index, Uploads upl
             : Page();
     }
 
-    private async Task<bool> Load(Guid id, CancellationToken ct, bool whole = false)
+    private async Task<bool> Load(Guid id, CancellationToken ct)
     {
         if (await Archive.Find(id, ct) is not { } garment)
         {
@@ -138,8 +135,8 @@ public sealed class PieceModel(Archive archive, IndexFollower index, Uploads upl
         }
 
         (Id, State, Version) = (id, garment.State(), garment.Version);
-        var history = await Archive.History(id, 1, whole ? int.MaxValue : ShortHistory, ct);
-        History = [.. history["items"]!.AsArray().OfType<JsonObject>()];
+        var history = await Archive.History(id, 1, ShortHistory, ct);
+        History = [.. history["items"]!.AsArray().OfType<JsonObject>().Select(i => ChangeView.Of(i, garment.Fields))];
         MoreHistory = Version > History.Count;
         return true;
     }

@@ -8,9 +8,4 @@ public static class PieceWords
     /// <summary>The line that a run of tucks is measured from.</summary>
     public static string Start(JsonObject technique) => technique["lies"]?.ToString() is "from-centre" or "towards-centre" ? "the start of the row"
         : technique["measuredFrom"]?.ToString() is { } from ? "the " + from.Replace('-', ' ') : "the start of the row";
-
-    /// <summary>What a change did: "added to techniques" is "added to how it was made".</summary>
-    public static string What(string what) => what
-        .Replace("techniques", "how it was made", StringComparison.Ordinal)
-        .Replace("examinations", "the times it was looked over", StringComparison.Ordinal);
 }

@@ -1,0 +1,76 @@
+using System.Globalization;
+using HeirloomArchive.Catalogue;
+using HeirloomArchive.Web.Pages.Reading;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+namespace HeirloomArchive.Web.Pages.Pieces;
+
+/// <summary>How far a change of many pieces is, what was left as it was and why, and its undo.</summary>
+public sealed class ManyRunModel(ManyAtOnce many, PieceList list) : PageModel
+{
+    private const int Size = 50;
+
+    public ManyProgress Progress { get; private set; } = null!;
+
+    public IReadOnlyList<(ManyPiece Piece, string Name, string Why)> Left { get; private set; } = [];
+
+    public Pager Pager { get; private set; } = null!;
+
+    public string Heading => (Progress.Many.Open, Progress.Many.Undoing) switch
+    {
+        (true, null) => "Being done",
+        (false, null) => "Done",
+        (true, _) => "Being undone",
+        _ => "Undone",
+    };
+
+    public FactsView Facts => new([.. new[]
+    {
+        ("Changed", Progress.Count(ManyOutcome.Changed)), ("So already", Progress.Count(ManyOutcome.Same)), ("Put back as they were", Progress.Count(ManyOutcome.Undone)),
+        ("Not begun", Progress.Count(ManyOutcome.Stopped)), ("Left as they are", Progress.Count(ManyProgress.LeftAlone)),
+    }.Where(f => f.Item2 > 0).Select(f => (f.Item1, f.Item2.ToString("N0", CultureInfo.GetCultureInfo("en-GB"))))], Across: true);
+
+    public async Task<IActionResult> OnGet(Guid id, int number = 1, CancellationToken ct = default)
+    {
+        if (number is < 1 or > 10_000)
+        {
+            return NotFound();
+        }
+
+        try
+        {
+            Progress = await many.Find(id, ct);
+        }
+        catch (NotFoundException)
+        {
+            return NotFound();
+        }
+
+        var left = await many.Left(id, number, Size, ct);
+        var rows = (await list.Find([.. left.Select(p => p.Garment)], ct)).ToDictionary(r => r.Id);
+        Left = [.. left.Select(p => (p, rows.GetValueOrDefault(p.Garment) is { } row ? $"{row.Number} {row.Name}".Trim() : "A piece", Why(p)))];
+        Pager = new(number, Size, Progress.Count(ManyProgress.LeftAlone), n => $"/pieces/many/{id}?number={n}");
+        return Page();
+    }
+
+    public async Task<IActionResult> OnPostUndo([FromRoute] Guid id, CancellationToken ct)
+    {
+        try
+        {
+            await many.Undo(id, ct);
+            return Redirect($"/pieces/many/{id}");
+        }
+        catch (NotFoundException)
+        {
+            return NotFound();
+        }
+    }
+
+    private static string Why(ManyPiece piece) => piece.Outcome switch
+    {
+        ManyOutcome.Aside => "It is set aside.",
+        ManyOutcome.ChangedSince => $"Changed since, so left alone: {string.Join(", ", (piece.Why ?? "").Split(", ").Select(f => ChangeWords.Place(f).ToLowerInvariant()))}.",
+        _ => piece.Why ?? "",
+    };
+}
