@@ -1,3 +1,5 @@
+using Microsoft.Win32.SafeHandles;
+
 namespace HeirloomArchive.Pictures;
 
 /// <summary>
@@ -13,10 +15,12 @@ public static class PictureWorker
     public static int Run(string[] args)
     {
         ArgumentNullException.ThrowIfNull(args);
-        using var input = Console.OpenStandardInput();
-        using var output = new BufferedStream(Console.OpenStandardOutput(), 64 * 1024);
-        Recipe.WarmUp();
-        output.WriteByte(WorkerMessages.Hello);
+        // The bare descriptors: the console's streams would look around for a terminal.
+        using var input = new FileStream(new SafeFileHandle(0, ownsHandle: false), FileAccess.Read, bufferSize: 0);
+        using var pipe = new FileStream(new SafeFileHandle(1, ownsHandle: false), FileAccess.Write, bufferSize: 0);
+        using var output = new BufferedStream(pipe, 64 * 1024);
+        WarmUp();
+        output.WriteByte(Seccomp.Enter() ? WorkerMessages.HelloConfined : WorkerMessages.Hello);
         output.Flush();
         byte[] buffer = [];
         while (WorkerMessages.ReadRequest(input, ref buffer) is var (kind, format, bytes))
@@ -26,6 +30,30 @@ public static class PictureWorker
         }
 
         return 0;
+    }
+
+    /// <summary>
+    /// Goes each way once, those that fail too, so that all is loaded and compiled before a stranger's picture comes: from then
+    /// on nothing can be opened.
+    /// </summary>
+    private static void WarmUp()
+    {
+        using var nowhere = new BufferedStream(new MemoryStream());
+        foreach (var (kind, format, file) in Recipe.Samples())
+        {
+            using var message = new MemoryStream();
+            WorkerMessages.WriteRequest(message, kind, format, new MemoryStream(file), CancellationToken.None).GetAwaiter().GetResult();
+            message.Position = 0;
+            byte[] buffer = [];
+            var request = WorkerMessages.ReadRequest(message, ref buffer)!.Value;
+            Answer(request.Kind, request.Format, request.Bytes, nowhere);
+        }
+
+        nowhere.Flush();
+        foreach (var name in AppDomain.CurrentDomain.GetAssemblies().Where(a => a.GetName().Name is "SkiaSharp" or "HeirloomArchive.Pictures").SelectMany(a => a.GetReferencedAssemblies()).Where(n => n.Name!.StartsWith("System.", StringComparison.Ordinal)))
+        {
+            _ = System.Reflection.Assembly.Load(name);
+        }
     }
 
     private static void Answer(WorkKind kind, PictureFormat format, ArraySegment<byte> bytes, Stream output)

@@ -83,31 +83,25 @@ internal static class Recipe
         yield return turned.Encoded(work.Format, work.Format == PictureFormat.WebP ? WebPQuality : TileQuality);
     }
 
-    /// <summary>Goes each way once with a picture of a few pixels, so that everything is loaded and compiled before a stranger's comes.</summary>
-    public static void WarmUp()
+    /// <summary>A request of each kind with a small picture of each format, and some that can't be answered.</summary>
+    public static IEnumerable<(WorkKind Kind, PictureFormat Format, byte[] Bytes)> Samples()
     {
-        using var small = new Pixels(1100, 700, opaque: false);
         foreach (var format in Enum.GetValues<PictureFormat>())
         {
-            var file = Pinned(small.Encoded(format, JpegQuality));
-            _ = First(file, format, (_, _) => { }).Count();
-            if (format == PictureFormat.Jpeg)
-            {
-                _ = Rest(file, format, (_, _) => { }).Count();
-                foreach (var to in Enum.GetValues<PictureFormat>())
-                {
-                    var work = new RegionWork(1100, 700, 10.5f, 10, 100, 80, 80, 60, 90, false, true, to);
-                    _ = Region(Pinned(work.Message([(0, 0, file)])), (_, _) => { }).Count();
-                }
-            }
+            using var small = new Pixels(1100, 700, opaque: format == PictureFormat.Jpeg);
+            var file = small.Encoded(format, JpegQuality);
+            yield return (WorkKind.First, format, file);
+            yield return (WorkKind.First, format, file[..(file.Length * 2 / 3)]);
+            yield return (WorkKind.Rest, format, file);
+            yield return (WorkKind.First, format, [0, 1, 2, 3]);
         }
-    }
 
-    private static ArraySegment<byte> Pinned(ReadOnlySpan<byte> bytes)
-    {
-        var pinned = GC.AllocateUninitializedArray<byte>(bytes.Length, pinned: true);
-        bytes.CopyTo(pinned);
-        return pinned;
+        using var tile = new Pixels(512, 512, opaque: true);
+        foreach (var format in Enum.GetValues<PictureFormat>())
+        {
+            var work = new RegionWork(512, 512, 10.5f, 10, 100, 80, 80, 60, 90, false, true, format);
+            yield return (WorkKind.Region, PictureFormat.Jpeg, work.Message([(0, 0, tile.Encoded(PictureFormat.Jpeg, TileQuality))]));
+        }
     }
 
     private static byte[] Tile(Pixels level, Orientation orientation, TileLevel shape, int column, int row)

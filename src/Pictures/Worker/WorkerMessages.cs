@@ -40,6 +40,9 @@ internal static class WorkerMessages
     /// <summary>The worker's first byte.</summary>
     public const byte Hello = 0x2A;
 
+    /// <summary>The same from one that has shut itself in: it tried to open a file and a socket, and could not.</summary>
+    public const byte HelloConfined = 0x2B;
+
     /// <summary>The next request; the bytes lie at the front of a buffer that is used again. Null at the end.</summary>
     public static (WorkKind Kind, PictureFormat Format, ArraySegment<byte> Bytes)? ReadRequest(Stream input, ref byte[] buffer)
     {

@@ -32,7 +32,8 @@ internal sealed class WorkerProcess : IDisposable
     /// <summary>True when it must not be handed another picture.</summary>
     public bool Spent => killed || pictures >= Lifetime || regions >= Regions || process.HasExited;
 
-    public int ProcessId => process.Id;
+    /// <summary>It said, once it was up, that it can open nothing any more.</summary>
+    public bool Confined { get; private set; }
 
     /// <summary>Starts one; it comes up by itself while the host does other things.</summary>
     public static WorkerProcess Start(WorkerProgram program, PictureLimits limits)
@@ -100,7 +101,8 @@ internal sealed class WorkerProcess : IDisposable
         if (!greeted)
         {
             var hello = new byte[1];
-            greeted = await process.StandardOutput.BaseStream.ReadAsync(hello, cancel) == 1 && hello[0] == WorkerMessages.Hello;
+            greeted = await process.StandardOutput.BaseStream.ReadAsync(hello, cancel) == 1 && hello[0] is WorkerMessages.Hello or WorkerMessages.HelloConfined;
+            Confined = hello[0] == WorkerMessages.HelloConfined;
         }
 
         if (!greeted)
