@@ -15,6 +15,8 @@ public sealed record CareCounts(IReadOnlyDictionary<int, long> ByUrgency, long A
 /// <summary>What needs care in the whole collection, a page at a time; what is set aside is left out. By indices on <see cref="CareNote"/>.</summary>
 public sealed class CareLists(IDocumentStore store)
 {
+    private const int Batch = 500;
+
     /// <summary>The pieces that ask for no more and no less than an urgency (1 to 3), newest first.</summary>
     public Task<(long Total, IReadOnlyList<Garment> Items)> Asking(int urgency, int page, int size, CancellationToken ct = default) =>
         Page(g => g.Care.Urgency == urgency && g.IsAside == false, q => q.OrderByDescending(g => g.Id), page, size, ct);
@@ -46,6 +48,33 @@ public sealed class CareLists(IDocumentStore store)
             await session.Query<Garment>().LongCountAsync(g => g.Care.Due != null && g.IsAside == false, ct),
             await session.Query<Garment>().LongCountAsync(g => g.MatchesSql("d.caredue < ?", day) && g.IsAside == false, ct),
             await session.Query<Garment>().LongCountAsync(g => g.Care.HoursOfLight > 0 && g.IsAside == false, ct));
+    }
+
+    /// <summary>Notes what is asked here of pieces that were last changed before it was kept.</summary>
+    /// <returns>How many pieces that were; none at all later starts.</returns>
+    public async Task<int> Fill(CancellationToken ct = default)
+    {
+        for (var filled = 0; ;)
+        {
+            await using var session = store.LightweightSession();
+            var garments = await session.Query<Garment>().Where(g => g.MatchesSql("d.careurgency is null")).Take(Batch).ToListAsync(ct);
+            if (garments.Count == 0)
+            {
+                return filled;
+            }
+
+            foreach (var garment in garments)
+            {
+                var note = CareNote.Of(garment.Fields);
+                // One that was changed meanwhile has its note already, and keeps it.
+                session.QueueSqlCommand(
+                    $"update {CatalogueStore.Schema}.mt_doc_garment set careurgency = ?, caredue = ?, carehours_of_light = ?, data = jsonb_set(data, '{{care}}', ?::jsonb) where id = ? and careurgency is null",
+                    note.Urgency, (object?)note.Due ?? DBNull.Value, (object?)note.HoursOfLight ?? DBNull.Value, store.Options.Serializer().ToJson(note), garment.Id);
+            }
+
+            await session.SaveChangesAsync(ct);
+            filled += garments.Count;
+        }
     }
 
     private async Task<(long, IReadOnlyList<Garment>)> Page(

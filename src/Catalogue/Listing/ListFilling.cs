@@ -42,6 +42,7 @@ public sealed class ListFilling(IDocumentStore store, ILogger<ListFilling> log) 
         try
         {
             await Fill(stoppingToken);
+            await new CareLists(store).Fill(stoppingToken);
         }
         catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested)
         {

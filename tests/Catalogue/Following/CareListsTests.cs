@@ -43,6 +43,31 @@ public class CareListsTests(ArchiveFixture fixture) : IClassFixture<ArchiveFixtu
         await Counts(lists, urgent: 0, watched: 1);
     }
 
+    [Fact]
+    public async Task Pieces_from_before_the_lists_were_kept_are_noted_once_and_as_if_they_had_just_been_saved()
+    {
+        var lists = new CareLists(fixture.Store);
+        var urgent = await Finding("From before", "before-handling");
+        var plain = (await fixture.Enter("""{"name":"Nothing of it","whereabouts":{"is":"lent","dueBack":"2031-05"},"shown":[{"hoursOfLight":12.5}]}""")).Garment;
+        await using (var session = fixture.Store.LightweightSession())
+        {
+            session.QueueSqlCommand("update archive.mt_doc_garment set careurgency = null, caredue = null, carehours_of_light = null, data = data - 'care' where id = any(?)", new[] { urgent.Id, plain.Id });
+            await session.SaveChangesAsync(Ct);
+        }
+
+        Assert.DoesNotContain("From before", Names(await lists.Asking(3, 1, 100, Ct)));
+        Assert.Equal(2, await lists.Fill(Ct));
+        Assert.Equal(0, await lists.Fill(Ct));
+        Assert.Contains("From before", Names(await lists.Asking(3, 1, 100, Ct)));
+        Assert.Contains("Nothing of it", Names(await lists.Away(1, 100, Ct)));
+        var filled = (await fixture.Archive.Find(plain.Id, Ct))!;
+        Assert.Equal(new(0, "2031-05-31", 12.5m), filled.Care);
+        Assert.Equal(plain.Version, filled.Version);
+        Assert.Equal(2, (await fixture.Archive.Change(plain.Id, 1, new() { ["name"] = "Changed after" }, "teacher", Ct)).Garment.Version);
+        await fixture.Archive.SetAside(plain.Id, 2, "teacher", Ct);
+        await fixture.Archive.SetAside(urgent.Id, 1, "teacher", Ct);
+    }
+
     private static async Task Counts(CareLists lists, int urgent, int watched)
     {
         var counts = await lists.Count(new(2026, 11, 20), Ct);
