@@ -9,12 +9,22 @@ public sealed record Step(string? Who, DateTimeOffset When, JsonObject Before, J
 /// <summary>The record as it was.</summary>
 public sealed class Past(IDocumentStore store)
 {
-    /// <summary>The garment as it was at a version; null if there is no such garment or version.</summary>
+    /// <summary>The garment as it was at a version, with all that is private; null if there is no such garment or version that <see cref="Viewer.Now"/> may see.</summary>
     public async Task<Garment?> At(Guid id, long version, CancellationToken ct = default)
     {
         await using var session = store.QuerySession();
         var garment = version < 1 ? null : await session.Events.AggregateStreamAsync<Garment>(id, version, token: ct);
-        return garment?.Version == version ? garment : null;
+        if (garment?.Version != version || !Viewer.Now.Sight.Sees(garment))
+        {
+            return null;
+        }
+
+        if (Viewer.Now.Sight.SeesPrivate(garment.Fields))
+        {
+            Viewer.Now.Saw(id);
+        }
+
+        return garment;
     }
 
     /// <summary>What has been changed since a garment was as given, the earliest first.</summary>

@@ -16,7 +16,7 @@ public static class ManyApi
 
     private static async Task<IResult> Ask(HttpContext http, ManyAtOnce many, PieceList list, CancellationToken ct)
     {
-        var asked = await many.Ask(await Body.ReadObject(http.Request, ct), Versions.Owner, ct);
+        var asked = await many.Ask(await Body.ReadObject(http.Request, ct), Versions.Who, ct);
         http.Response.Headers.Location = $"/api/many/{asked.Id}";
         return Api.Json(await State(asked.Id, many, list, new(1, 20), ct), StatusCodes.Status201Created);
     }

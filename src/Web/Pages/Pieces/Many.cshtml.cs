@@ -46,7 +46,7 @@ public sealed class ManyModel(ManyAtOnce many, PieceList list) : PageModel
         ClearPlace = Request.Form["clearPlace"] == "true";
         try
         {
-            return Redirect($"/pieces/many/{(await many.Ask(Sent(), Versions.Owner, ct)).Id}");
+            return Redirect($"/pieces/many/{(await many.Ask(Sent(), Versions.Who, ct)).Id}");
         }
         catch (FaultException e)
         {

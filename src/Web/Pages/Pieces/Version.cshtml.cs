@@ -50,6 +50,8 @@ public sealed class VersionModel(Archive archive, IndexFollower index, Past past
         }
 
         (now, Id, To, Version, When) = (garment, id, to, garment.Version, Say.When(then.Changed.ToString("O", System.Globalization.CultureInfo.InvariantCulture)));
+        Viewer.Now.Sight.Trim(then.Fields);
+        Viewer.Now.Sight.Trim(now.Fields);
         Fields =
         [
             .. GarmentShape.Garment.Fields.Select(f => (f.Name, ChangeWords.Place(f.Name), Lines(f, then)))

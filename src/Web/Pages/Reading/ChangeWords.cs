@@ -16,6 +16,7 @@ public static class ChangeWords
     /// <param name="garment">The record that ids point into.</param>
     public static string Value(Field? field, JsonNode? value, JsonObject? garment = null)
     {
+        value = field?.Type == GarmentShape.Picture || field?.Type is ListType { Item: var item } && item == GarmentShape.Picture ? WithoutUpload(value) : value;
         var said = (field?.Type, value) switch
         {
             (_, null) => "",
@@ -57,6 +58,11 @@ public static class ChangeWords
     /// <param name="record">The record whose entries it counts; null where only the place is known.</param>
     public static string Place(string path, JsonObject? record = null)
     {
+        if (path == "pictures")
+        {
+            return "Pictures";
+        }
+
         if (Paths.Split(path) is not [string list, int place, ..] || (record?[list] as JsonArray)?.ElementAtOrDefault(place) is not JsonObject entry
             || !GarmentShape.EntryLists.Append("pictures").Contains(list))
         {
@@ -96,6 +102,15 @@ public static class ChangeWords
     }
 
     private static string Lower(string text) => text.Length == 0 ? text : char.ToLowerInvariant(text[0]) + text[1..];
+
+    // What the upload found out of a picture says nothing to a reader; one without words of hers is a picture all the same.
+    private static JsonNode? WithoutUpload(JsonNode? picture) => picture switch
+    {
+        JsonArray several => new JsonArray([.. several.Select(WithoutUpload)]),
+        JsonObject one when !one.ContainsKey("caption") && !one.ContainsKey("view") => new JsonObject { ["caption"] = "a picture" },
+        JsonObject one => new JsonObject(one.Where(m => m.Key is not ("id" or "sha256" or "width" or "height")).Select(m => KeyValuePair.Create(m.Key, m.Value?.DeepClone()))),
+        _ => picture,
+    };
 
     private static Field? Named(RecordType record, string name) =>
         record.Fields.FirstOrDefault(f => f.Name == name)
