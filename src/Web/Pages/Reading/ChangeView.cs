@@ -15,7 +15,7 @@ public sealed record ChangeView(long Version, string What, string When, string W
         var changes = (item["changes"] as JsonArray ?? []).OfType<JsonObject>().ToList();
         return new(
             Say.Number(item["version"]), ChangeWords.What(item["what"]?.ToString() ?? ""), Say.When(item["when"]?.ToString() ?? ""),
-            item["who"]?.ToString() is { } who && who != Api.Versions.Owner ? who : "",
+            item["who"]?.ToString() is { } who && who != Viewer.Owner.Name ? who : "",
             [.. changes.Take(MostLines).Select(c => Line(c, now))], Math.Max(0, changes.Count - MostLines));
     }
 
