@@ -87,9 +87,16 @@ public sealed class PictureStore : IDisposable
     public bool HasOriginal(string sha256) => File.Exists(OriginalPath(sha256));
 
     /// <summary>The digests of all originals, in no order.</summary>
-    public IEnumerable<string> Originals() => Directory.Exists(Path.Combine(folder, "originals"))
-        ? Directory.EnumerateFiles(Path.Combine(folder, "originals"), "*", SearchOption.AllDirectories).Select(f => Path.GetFileName(f))
-        : [];
+    public IEnumerable<string> Originals() => OriginalFiles().Select(f => Path.GetFileName(f));
+
+    /// <summary>Every file among the originals, whatever it is, as its path in the folder of pictures.</summary>
+    public IEnumerable<string> OriginalFiles()
+    {
+        var originals = Path.Combine(folder, "originals");
+        return Directory.Exists(originals)
+            ? Directory.EnumerateFiles(originals, "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(folder, f))
+            : [];
+    }
 
     /// <summary>A derivative as it was made; null when there is none yet.</summary>
     public FileStream? OpenDerivative(Derivative derivative, PictureFormat format, string sha256) => Open(DerivativePath(derivative, format, sha256));

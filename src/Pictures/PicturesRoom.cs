@@ -1,5 +1,6 @@
 using System.Reflection;
 using System.Runtime.CompilerServices;
+using HeirloomArchive.Pictures.Checking;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace HeirloomArchive.Pictures;
@@ -12,7 +13,7 @@ public static class PicturesRoom
     /// <see cref="PictureWorker.Run"/>: it is started again as the worker.
     /// </summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
-    public static IServiceCollection AddPictures(this IServiceCollection services, string folder)
+    public static IServiceCollection AddPictures(this IServiceCollection services, string folder, int checkHour = 3)
     {
         var program = WorkerProgram.Of(Assembly.GetCallingAssembly());
         return services
@@ -27,6 +28,9 @@ public static class PicturesRoom
             .AddSingleton<Tiles>()
             .AddSingleton<MakingAgain>()
             .AddHostedService(s => s.GetRequiredService<MakingAgain>())
+            .AddSingleton(new CheckHour(checkHour))
+            .AddSingleton<OriginalsCheck>()
+            .AddHostedService<PictureKeeping>()
             .AddSingleton<Uploads>();
     }
 }

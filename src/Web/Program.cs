@@ -1,5 +1,6 @@
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Pictures;
+using HeirloomArchive.Pictures.Checking;
 using HeirloomArchive.Pictures.Regions;
 using HeirloomArchive.Search;
 using HeirloomArchive.Web.Access;
@@ -47,9 +48,9 @@ public static class Program
     public static WebApplication Build(WebApplicationBuilder builder, ArchiveSettings settings)
     {
         builder.Services.AddSingleton(settings).AddSingleton<Readiness>().AddSingleton(TimeProvider.System);
-        builder.Services.AddRecord(settings.Database!, CatalogueStore.Configure, WorksheetStore.Configure, RegionStore.Configure, KeyRing.Configure);
+        builder.Services.AddRecord(settings.Database!, CatalogueStore.Configure, WorksheetStore.Configure, RegionStore.Configure, OriginalsCheck.Configure, KeyRing.Configure);
         builder.Services.AddCatalogue();
-        builder.Services.AddPictures(settings.Pictures);
+        builder.Services.AddPictures(settings.Pictures, settings.CheckHour);
         builder.Services.AddSearch(Path.Combine(settings.Folder, "index"));
         builder.Services.AddApi();
         builder.Services.AddPages();

@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Pictures;
+using HeirloomArchive.Pictures.Checking;
 using HeirloomArchive.Search;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.Net.Http.Headers;
@@ -18,6 +19,10 @@ public static class PicturesApi
             .WithTags("Pictures").WithSummary("Upload pictures: field file (one or more) and caption.")
             .WithMetadata(new RequestSizeLimitAttribute(LargestUpload))
             .Accepts<IFormFile>("multipart/form-data");
+        var check = app.MapGroup("/api/pictures/check").WithTags("Pictures");
+        check.MapGet("", Look).WithSummary("The last check of the originals, and how far one that runs is.");
+        check.MapPost("", Begin).WithSummary("Check now that every original still has its digest. 202; where one runs already it goes on.")
+            .Produces(StatusCodes.Status202Accepted);
         var picture = app.MapGroup("/api/pictures/{pid:guid}").WithTags("Pictures");
         picture.MapGet("/original", Original).WithSummary("The file as it was uploaded, byte for byte.");
         picture.MapGet("/screen", (Guid pid, HttpContext http, Archive archive, Derivatives derivatives, CancellationToken ct) =>
@@ -53,6 +58,34 @@ public static class PicturesApi
             files.ForEach(f => f.Dispose());
         }
     }
+
+    private static async Task<IResult> Look(OriginalsCheck check, CancellationToken ct) => Api.Json(await Told(check, ct));
+
+    private static async Task<IResult> Begin(OriginalsCheck check, IHostApplicationLifetime life, CancellationToken ct)
+    {
+        await check.Begin(life.ApplicationStopping);
+        return Api.Json(await Told(check, ct), StatusCodes.Status202Accepted);
+    }
+
+    private static async Task<JsonObject> Told(OriginalsCheck check, CancellationToken ct)
+    {
+        var (last, running) = await check.Look(ct);
+        return new JsonObject
+        {
+            ["running"] = running is null ? null : new JsonObject { ["started"] = running.Started, ["checked"] = running.Checked, ["total"] = running.Total },
+            ["last"] = last is null ? null : new JsonObject
+            {
+                ["started"] = last.Started, ["finished"] = last.Until, ["checked"] = last.Checked, ["bytes"] = last.Bytes,
+                ["missing"] = Faulty(last.Missing), ["changed"] = Faulty(last.Changed), ["unknown"] = new JsonArray([.. last.Unknown.Select(u => JsonValue.Create(u))]),
+            },
+        };
+    }
+
+    private static JsonArray Faulty(IEnumerable<FaultyOriginal> originals) => new([.. originals.Select(o => new JsonObject
+    {
+        ["sha256"] = o.Sha256,
+        ["pictures"] = new JsonArray([.. o.Pictures.Select(p => new JsonObject { ["id"] = p.Picture.ToString(), ["garment"] = p.Garment.ToString() })]),
+    })]);
 
     internal static JsonObject Answer(TakenPicture picture)
     {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Npgsql;
 
 namespace HeirloomArchive.Web.Hosting;
@@ -12,7 +13,10 @@ public sealed record ArchiveSettings(string Folder, string Pictures, string? Dat
     public AccessSettings Access { get; init; } = AccessSettings.OnePerson;
 
     /// <summary>Every setting that is read here.</summary>
-    public static IReadOnlyList<string> Keys { get; } = ["Archive:Folder", "Archive:Pictures", .. AccessSettings.Keys, "ConnectionStrings:Archive"];
+    public static IReadOnlyList<string> Keys { get; } = ["Archive:Folder", "Archive:Pictures", "Archive:CheckHour", .. AccessSettings.Keys, "ConnectionStrings:Archive"];
+
+    /// <summary>The hour of the night at which the originals are checked, 0 to 23.</summary>
+    public int CheckHour { get; init; } = 3;
 
     /// <exception cref="StartException">A setting that is not one, or whose value cannot be.</exception>
     public static ArchiveSettings Read(IConfiguration configuration, bool demo)
@@ -24,8 +28,13 @@ public sealed record ArchiveSettings(string Folder, string Pictures, string? Dat
         return new(folder, PathOf(configuration, "Archive:Pictures") ?? Path.Combine(folder, "pictures"), DatabaseOf(configuration))
         {
             Access = AccessSettings.Read(configuration),
+            CheckHour = HourOf(configuration),
         };
     }
+
+    private static int HourOf(IConfiguration configuration) => configuration["Archive:CheckHour"] is not { } text ? 3
+        : int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var hour) && hour < 24 ? hour
+        : throw new StartException($"Archive:CheckHour is '{text}': it must be a whole hour, 0 to 23.");
 
     private static string? PathOf(IConfiguration configuration, string key)
     {

@@ -265,6 +265,7 @@ public sealed class BadInputTests(ArchiveHost host) : IClassFixture<ArchiveHost>
         ("POST", "/api/printers", "json"),
         ("PUT", "/api/drafts/{form}", "draft"),
         ("DELETE", "/api/drafts/{form}", "none"),
+        ("POST", "/api/pictures/check", "none"),
         ("OPTIONS", "/api/uploads", "none"),
         ("POST", "/api/uploads", "none"),
         ("PATCH", "/api/uploads/{upload:guid}", "form"),

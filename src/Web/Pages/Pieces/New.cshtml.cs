@@ -6,13 +6,14 @@ using HeirloomArchive.Search;
 using HeirloomArchive.Sewing;
 using HeirloomArchive.Web.Pages.Forms;
 using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace HeirloomArchive.Web.Pages.Pieces;
 
 /// <summary>A new piece comes in, at two depths: the first things with its pictures, or all of it part by part.</summary>
 [RequestSizeLimit(LargestUpload)]
 [RequestFormLimits(MultipartBodyLengthLimit = LargestUpload, ValueCountLimit = MostFields)]
-public sealed class NewModel(Archive archive, IndexFollower index, Drafts drafts, Uploads uploads, PictureStore store) : DraftedPage(archive, index, drafts)
+public sealed class NewModel(Archive archive, IndexFollower index, Drafts drafts, Uploads uploads, PartedUploads parts, PictureStore store) : DraftedPage(archive, index, drafts)
 {
     /// <summary>The most fields of one form: each entry has some forty.</summary>
     internal const int MostFields = 20_000;
@@ -27,6 +28,15 @@ public sealed class NewModel(Archive archive, IndexFollower index, Drafts drafts
     public static readonly (string State, string Means)[] States =
         [("sound", "holds together"), ("fair", "worn, but holds"), ("weak", "gives way if pulled"), ("fragile", "breaks when touched")];
 
+    /// <summary>The pictures asked for one by one: the field, the view it is, what is asked, and help.</summary>
+    public static readonly (string Name, string View, string Label, string? Help)[] Views =
+    [
+        ("front", "front", "The front", null),
+        ("back", "back", "The back", null),
+        ("detail", "detail-right-side", "One detail, close to", "With a rule or scale beside it, not on it."),
+        ("wrong-side", "detail-wrong-side", "The wrong side", "Only where it opens by itself; never turn a piece inside out."),
+    ];
+
     public IEnumerable<Caution> Cautions { get; } = Catalogue.Cautions.At("arrival").Concat(Catalogue.Cautions.At("table")).Concat(Catalogue.Cautions.At("hands")).DistinctBy(c => c.Code);
 
     public bool IsFull { get; private set; }
@@ -37,6 +47,9 @@ public sealed class NewModel(Archive archive, IndexFollower index, Drafts drafts
     /// <summary>Pictures came with a save that was refused; a page sent back can't hold them.</summary>
     public bool PicturesLost { get; private set; }
 
+    /// <summary>Pictures that came in parts before the piece is saved, and go with it.</summary>
+    public IReadOnlyList<PartedUpload> Uploaded { get; private set; } = [];
+
     private string DraftForm => IsFull ? "new-piece:full" : "new-piece";
 
     /// <summary>Whether a finding stands in the form.</summary>
@@ -46,11 +59,13 @@ public sealed class NewModel(Archive archive, IndexFollower index, Drafts drafts
     {
         IsFull = depth == "full";
         await TakeUp(DraftForm, DraftOf, GarmentShape.Garment, ct);
+        Uploaded = Waiting(Draft.Kept?.Fields.Select(f => f.Key) ?? []);
     }
 
     public async Task<IActionResult> OnPost(string? depth, CancellationToken ct)
     {
         IsFull = depth == "full";
+        Uploaded = Waiting(Request.Form.Keys);
         if (Request.Form["draft"] == "full")
         {
             await Drafts.Keep(Who, "new-piece:full", Posted, ct);
@@ -60,6 +75,11 @@ public sealed class NewModel(Archive archive, IndexFollower index, Drafts drafts
 
         if (await Press(DraftForm, DraftOf, GarmentShape.Garment, null, ct) is { } pressed)
         {
+            if (pressed is PageResult && Uploaded.Count > 0)
+            {
+                await KeepUploaded(ct);
+            }
+
             return pressed;
         }
 
@@ -70,10 +90,24 @@ public sealed class NewModel(Archive archive, IndexFollower index, Drafts drafts
             {
                 await using var content = file.OpenReadStream();
                 files.Add(await store.Receive(content, ct));
-                files[^1].View = file.Name is "front" or "back" ? file.Name : null;
+                files[^1].View = Views.FirstOrDefault(v => v.Name == file.Name).View;
             }
 
-            return await SaveAll(files, ct);
+            var chosen = files.Count;
+            foreach (var upload in Uploaded.OrderBy(u => Array.FindIndex(Views, v => v.View == u.View?.ToString()) is var place and >= 0 ? place : Views.Length).ThenBy(u => u.Id))
+            {
+                if (await parts.Waiting(upload.Id) is { } waiting)
+                {
+                    files.Add(waiting);
+                }
+            }
+
+            if (files.Count - chosen < Request.Form.Keys.Count(k => UploadOf(k) is not null))
+            {
+                throw new RefusedException([new($"file[{files.Count}]", RefusalKind.Unsound, "it waited longer than it may for the piece, and is gone. Choose it again.")]);
+            }
+
+            return await SaveAll(files, chosen, ct);
         }
         catch (RefusedException e)
         {
@@ -81,7 +115,7 @@ public sealed class NewModel(Archive archive, IndexFollower index, Drafts drafts
             Form.Faults = [.. e.Refusals.Select(r => new Fault("file", $"{Named(r.Path)}: {r.Message}"))];
             Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
             await Keep(Posted, ct);
-            PicturesLost = true;
+            PicturesLost = Request.Form.Files.Count > 0;
             return Page();
         }
         finally
@@ -94,7 +128,7 @@ public sealed class NewModel(Archive archive, IndexFollower index, Drafts drafts
     protected override async Task<Form> Begin(CancellationToken ct) =>
         new(new() { ["number"] = await Archive.NextNumber(ct), ["handling"] = "keep-apart" });
 
-    private async Task<IActionResult> SaveAll(List<IncomingFile> files, CancellationToken ct)
+    private async Task<IActionResult> SaveAll(List<IncomingFile> files, int chosen, CancellationToken ct)
     {
         var pictures = files.Count == 0 ? null : await uploads.Prepare(files, Who, ct);
         var id = Guid.Empty;
@@ -105,10 +139,15 @@ public sealed class NewModel(Archive archive, IndexFollower index, Drafts drafts
             return (id, pictures is null ? saved.Position : (await pictures(id)).Position ?? saved.Position);
         }, ct))
         {
+            foreach (var upload in Uploaded)
+            {
+                await parts.Remove(upload.Id, CancellationToken.None);
+            }
+
             return ToPiece(id);
         }
 
-        PicturesLost = files.Count > 0;
+        PicturesLost = chosen > 0;
         NextNumber = Form.Wrong("number") is null ? null : await Archive.NextNumber(ct);
         return Page();
     }
@@ -125,6 +164,23 @@ public sealed class NewModel(Archive archive, IndexFollower index, Drafts drafts
 
         return sent;
     }
+
+    private List<PartedUpload> Waiting(IEnumerable<string> fields) =>
+        [.. fields.Select(UploadOf).OfType<Guid>().Select(parts.Find).OfType<PartedUpload>().Where(u => u is { IsWhole: true, Picture: null, Garment: null })];
+
+    // A press keeps what the form's shape knows; what waits beside it goes along.
+    private async Task KeepUploaded(CancellationToken ct)
+    {
+        var fields = Draft.Kept?.Fields.DeepClone().AsObject() ?? [];
+        foreach (var upload in Uploaded)
+        {
+            fields[$"upload-{upload.Id}"] = "on";
+        }
+
+        await Keep(fields, ct);
+    }
+
+    private static Guid? UploadOf(string field) => field.StartsWith("upload-", StringComparison.Ordinal) && Guid.TryParse(field["upload-".Length..], out var id) ? id : null;
 
     // A refusal says which by its place: file[1].
     private string Named(string path) =>

@@ -3,6 +3,7 @@ using HeirloomArchive.Catalogue;
 using HeirloomArchive.Catalogue.Dating;
 using HeirloomArchive.Pictures;
 using HeirloomArchive.Search;
+using HeirloomArchive.Web.Api;
 using HeirloomArchive.Web.Pages.Forms;
 using HeirloomArchive.Web.Pages.Reading;
 using Microsoft.AspNetCore.Mvc;
@@ -59,7 +60,7 @@ public sealed class PieceModel(Archive archive, IndexFollower index, Uploads upl
     public async Task<IActionResult> OnGet(Guid id, CancellationToken ct) =>
         await Load(id, ct) ? Page() : NotFound();
 
-    public async Task<IActionResult> OnPostPicture([FromRoute] Guid id, List<IFormFile> file, string? caption, CancellationToken ct)
+    public async Task<IActionResult> OnPostPicture([FromRoute] Guid id, List<IFormFile> file, string? caption, string? view, CancellationToken ct)
     {
         if (!await Load(id, ct))
         {
@@ -73,6 +74,7 @@ public sealed class PieceModel(Archive archive, IndexFollower index, Uploads upl
             {
                 await using var content = one.OpenReadStream();
                 incoming.Add(await store.Receive(content, ct));
+                incoming[^1].View = string.IsNullOrWhiteSpace(view) ? null : UploadMetadata.ViewOf(view.Trim());
             }
 
             if (incoming.Count == 0)

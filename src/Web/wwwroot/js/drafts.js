@@ -1,6 +1,8 @@
 // Forms with data-draft are kept as she types, on the server and, until it has answered, in this browser too.
 // Without script the buttons "Keep as a draft" and "Undo" do the same by a press.
 
+import { takeUp } from './uploads.js';
+
 const pause = 800;
 const patience = 3000;
 const presses = ['add', 'remove', 'use', 'show', 'draft'];
@@ -75,6 +77,12 @@ function watch(form) {
     if (!await keep()) {
       say('Not saved yet: the archive does not answer. What you typed is kept in this browser; press again in a moment.');
     } else if (files.length > 0) {
+      say('The pictures are on their way …');
+      if (form.settleUploads && !await form.settleUploads()) {
+        say('Not saved yet: a picture was refused. Leave it out or choose another, and press again.');
+        return;
+      }
+      if (!await keep()) return;
       await send(button, files);
     } else {
       passing = true;
@@ -86,7 +94,10 @@ function watch(form) {
   async function send(button, files) {
     say('The pictures are on their way …');
     try {
-      const answer = await fetch(form.action, { method: 'POST', body: new FormData(form, button), headers: { Accept: 'text/html' } });
+      const body = new FormData(form, button);
+      // What came in parts is here already and waits.
+      for (const input of files) if (form.uploaded?.(input)) body.delete(input.name);
+      const answer = await fetch(form.action, { method: 'POST', body, headers: { Accept: 'text/html' } });
       if (answer.redirected) {
         location.assign(answer.url);
         return;
@@ -95,6 +106,7 @@ function watch(form) {
       document.querySelector('main').replaceWith(document.adoptNode(page.querySelector('main')));
       for (const input of files) document.getElementById(input.id)?.replaceWith(input);
       document.querySelector('[data-lost]')?.remove();
+      document.querySelectorAll('form[data-upload]').forEach(takeUp);
       document.querySelectorAll('form[data-draft]').forEach(watch);
       document.querySelector('[data-errors]')?.focus();
     } catch {

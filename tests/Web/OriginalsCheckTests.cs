@@ -1,0 +1,116 @@
+using System.Globalization;
+using System.Net;
+using System.Text.Json.Nodes;
+using HeirloomArchive.Catalogue;
+using HeirloomArchive.Pictures.Checking;
+using HeirloomArchive.Support;
+using Microsoft.Extensions.DependencyInjection;
+using SixLabors.ImageSharp;
+using SixLabors.ImageSharp.PixelFormats;
+
+namespace HeirloomArchive.Web.Tests;
+
+/// <summary>Whether every original is still what it was.</summary>
+public sealed class OriginalsCheckTests(PostgresServer postgres)
+{
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task Missing_changed_and_unknown_files_are_named_and_nothing_is_touched()
+    {
+        await using var host = await ArchiveHost.Start(postgres);
+        var (good, missing, changed) = (await Upload(host, 1), await Upload(host, 2), await Upload(host, 3));
+        File.Delete(Original(host, missing.Sha256));
+        var bytes = await File.ReadAllBytesAsync(Original(host, changed.Sha256), Stop);
+        bytes[^20] ^= 1;
+        await File.WriteAllBytesAsync(Original(host, changed.Sha256), bytes, Stop);
+        await File.WriteAllTextAsync(Original(host, good.Sha256) + "x", "what is this?", Stop);
+
+        using var begun = await host.Client.PostAsync(new Uri("/api/pictures/check", UriKind.Relative), null, Stop);
+        Assert.Equal(HttpStatusCode.Accepted, begun.StatusCode);
+        var last = await Finished(host);
+        Assert.Equal(3, last["checked"]!.GetValue<int>());
+        Assert.Equal(missing.Sha256, Assert.Single(last["missing"]!.AsArray())!["sha256"]!.ToString());
+        var wrong = Assert.Single(last["changed"]!.AsArray())!;
+        Assert.Equal((changed.Sha256, changed.Garment), (wrong["sha256"]!.ToString(), wrong["pictures"]![0]!["garment"]!.ToString()));
+        Assert.Equal(Path.Combine("originals", good.Sha256[..2], good.Sha256 + "x"), Assert.Single(last["unknown"]!.AsArray())!.ToString());
+        Assert.True(File.Exists(Original(host, good.Sha256) + "x"));
+        var page = await host.Client.GetStringAsync(new Uri("/pictures/check", UriKind.Relative), Stop);
+        Assert.Contains("A blouse to check", page, StringComparison.Ordinal);
+        Assert.Contains(missing.Sha256, page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task One_at_a_time_and_another_node_too_finds_it_running()
+    {
+        await using var host = await ArchiveHost.Start(postgres);
+        await Upload(host, 4);
+        var check = host.Services.GetRequiredService<OriginalsCheck>();
+        var running = await check.Begin(Stop);
+        Assert.NotNull(running);
+        if (await check.Begin(Stop) is { } second)
+        {
+            // The first may have been quick; then a second is a new one.
+            Assert.True(running.IsCompleted);
+            await second;
+        }
+
+        Assert.True((await running).IsWell);
+        var (last, now) = await check.Look(Stop);
+        Assert.NotNull(last);
+        Assert.Null(now);
+        Assert.NotNull(await check.Begin(Stop));
+    }
+
+    [Fact]
+    public async Task At_night_it_looks_by_itself()
+    {
+        await using var host = await ArchiveHost.Start(postgres);
+        await Upload(host, 5);
+        var keeping = ActivatorUtilities.CreateInstance<PictureKeeping>(host.Services);
+        await keeping.Round(Stop);
+        var first = (await Finished(host))["started"]!.ToString();
+        await keeping.Round(Stop);
+        Assert.Equal(first, (await Finished(host))["started"]!.ToString());
+    }
+
+    [Theory]
+    [InlineData(null, "2026-05-10T14:00", true)]
+    [InlineData("2026-05-10T03:00", "2026-05-10T14:00", false)]
+    [InlineData("2026-05-10T02:59", "2026-05-10T03:00", true)]
+    [InlineData("2026-05-10T02:59", "2026-05-10T02:59", false)]
+    [InlineData("2026-05-09T03:05", "2026-05-10T02:59", false)]
+    [InlineData("2026-05-01T03:05", "2026-05-10T02:59", true)]
+    public void It_is_due_once_the_hour_has_passed_since_the_last(string? last, string now, bool due)
+    {
+        static DateTimeOffset At(string text) => new(DateTime.Parse(text, CultureInfo.InvariantCulture), TimeSpan.FromHours(2));
+        Assert.Equal(due, PictureKeeping.IsDue(last is null ? null : At(last), At(now), 3));
+    }
+
+    private static async Task<JsonNode> Finished(ArchiveHost host)
+    {
+        while (true)
+        {
+            var told = JsonNode.Parse(await host.Client.GetStringAsync(new Uri("/api/pictures/check", UriKind.Relative), Stop))!;
+            if (told["running"] is null && told["last"] is { } last)
+            {
+                return last;
+            }
+
+            await Task.Delay(20, Stop);
+        }
+    }
+
+    private static string Original(ArchiveHost host, string sha256) => Path.Combine(host.Folder, "pictures", "originals", sha256[..2], sha256);
+
+    private static async Task<(string Sha256, string Garment)> Upload(ArchiveHost host, byte shade)
+    {
+        var garment = (await host.Services.GetRequiredService<Archive>().Enter(new JsonObject { ["name"] = "A blouse to check" }, "owner", Stop)).Garment.Id;
+        using var image = new Image<Rgb24>(40, 30, new Rgb24(shade, 200, 200));
+        using var file = new MemoryStream();
+        image.SaveAsPng(file);
+        using var form = new MultipartFormDataContent { { new ByteArrayContent(file.ToArray()), "file", "a.png" } };
+        using var answer = await host.Client.PostAsync(new Uri($"/api/garments/{garment}/pictures", UriKind.Relative), form, Stop);
+        return (JsonNode.Parse(await answer.Content.ReadAsStringAsync(Stop))![0]!["sha256"]!.ToString(), garment.ToString());
+    }
+}
