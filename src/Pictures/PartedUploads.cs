@@ -42,11 +42,6 @@ public sealed class PartedUploads
             throw new TooManyUploadsException(limits.Unfinished);
         }
 
-        using (var file = Open(said.Id, FileMode.CreateNew))
-        {
-            file.Flush(flushToDisk: true);
-        }
-
         Write(said);
         Touch(said.Id);
         return Find(said.Id)!;
@@ -60,7 +55,8 @@ public sealed class PartedUploads
             var said = JsonSerializer.Deserialize<PartedUpload>(File.ReadAllBytes(SaidOf(id)))!;
             var expires = new DateTimeOffset(File.GetLastWriteTimeUtc(SaidOf(id))) + limits.UnfinishedTime;
             var bytes = new FileInfo(BytesOf(id));
-            // A host killed just as the file became an original has no bytes here any more: they are sent again.
+            // No bytes are here before the first part, nor any more when a host was killed just as the file became an original:
+            // then they are sent again.
             var offset = said.Picture is not null ? said.Length : bytes.Exists ? bytes.Length : 0;
             return expires <= clock.GetUtcNow() ? null : said with { Offset = offset, Expires = expires };
         }
@@ -144,6 +140,11 @@ public sealed class PartedUploads
     {
         var expired = Ids().Where(id => Find(id) is null).ToList();
         expired.ForEach(Delete);
+        foreach (var taken in Ids().Where(id => Find(id) is { Picture: not null }))
+        {
+            File.Delete(BytesOf(taken));
+        }
+
         var half = new DirectoryInfo(folder).EnumerateFiles()
             .Where(f => f.LastWriteTimeUtc < clock.GetUtcNow().UtcDateTime.AddHours(-1) && (f.Name.EndsWith(".new", StringComparison.Ordinal) || !File.Exists(Path.ChangeExtension(f.FullName, ".json"))))
             .ToList();
@@ -200,6 +201,10 @@ public sealed class PartedUploads
             }
 
             file.Flush(flushToDisk: true);
+            if (stands == 0)
+            {
+                Durable.FlushFolder(folder);
+            }
         }
     }
 
@@ -228,8 +233,8 @@ public sealed class PartedUploads
 
     private void Delete(Guid id)
     {
-        File.Delete(SaidOf(id));
         File.Delete(BytesOf(id));
+        File.Delete(SaidOf(id));
     }
 
     private string BytesOf(Guid id) => Path.Combine(folder, id.ToString("N"));

@@ -2,7 +2,6 @@ using System.Collections.Concurrent;
 using System.Text.Json.Nodes;
 using Deque.AxeCore.Playwright;
 using HeirloomArchive.Support;
-using HeirloomArchive.Web.Demo.Drawing;
 using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
 
@@ -11,7 +10,7 @@ namespace HeirloomArchive.Browser.Tests;
 /// <summary>Pictures come in from a telephone and a desk, over a line that drops, and get their words.</summary>
 public sealed class UploadTests(ArchiveHost host, Chromium chromium) : IClassFixture<ArchiveHost>
 {
-    private static readonly FilePayload[] Three = [Drawn("front.png", "U-1"), Drawn("back.png", "U-2"), Drawn("yoke.png", "U-3")];
+    private static readonly FilePayload[] Three = [NoisePicture.Named("front.png"), NoisePicture.Named("back.png"), NoisePicture.Named("yoke.png")];
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
@@ -81,7 +80,7 @@ public sealed class UploadTests(ArchiveHost host, Chromium chromium) : IClassFix
         });
         await Choose(page, Three[1]);
         await page.GetByRole(AriaRole.Button, new() { Name = "Add them" }).ClickAsync();
-        await stopped.Task.WaitAsync(Stop);
+        await stopped.Task.WaitAsync(TimeSpan.FromSeconds(20), Stop);
         await Expect(page.Locator("[data-uploads-said]")).ToContainTextAsync("connection is lost");
         await host.StartAsync();
         await Expect(page.Locator("img.shown.whole:not(.drawn)")).ToBeVisibleAsync(new() { Timeout = 30_000 });
@@ -109,7 +108,7 @@ public sealed class UploadTests(ArchiveHost host, Chromium chromium) : IClassFix
             });
             await page.Locator("#file").SetInputFilesAsync(path);
             await page.GetByRole(AriaRole.Button, new() { Name = "Add them" }).ClickAsync();
-            await sent.Task.WaitAsync(Stop);
+            await sent.Task.WaitAsync(TimeSpan.FromSeconds(20), Stop);
             var context = page.Context;
             await page.CloseAsync();
             page = await context.NewPageAsync();
@@ -148,8 +147,8 @@ public sealed class UploadTests(ArchiveHost host, Chromium chromium) : IClassFix
         var page = await chromium.Open(host.Address, width: width);
         await page.GotoAsync("/pieces/new");
         await page.GetByLabel("Name", new() { Exact = true }).FillAsync("Mull jabot");
-        await page.GetByLabel("The front").SetInputFilesAsync(Drawn("f.png", $"F-{width}"));
-        await page.GetByLabel("One detail, close to").SetInputFilesAsync(Drawn("d.png", $"D-{width}"));
+        await page.GetByLabel("The front").SetInputFilesAsync(NoisePicture.Named("f.png"));
+        await page.GetByLabel("One detail, close to").SetInputFilesAsync(NoisePicture.Named("d.png"));
         await Expect(page.Locator("[data-uploads-said]")).ToHaveTextAsync("2 of 2 pictures are here.");
         await Expect(page.Locator("[data-draft-said]")).ToHaveTextAsync("Kept as a draft.");
         Assert.Empty((await page.RunAxe()).Violations);
@@ -159,7 +158,7 @@ public sealed class UploadTests(ArchiveHost host, Chromium chromium) : IClassFix
         page = await context.NewPageAsync();
         await page.GotoAsync("/pieces/new");
         await Expect(page.GetByRole(AriaRole.Checkbox, new() { Name = "f.png (front)" })).ToBeCheckedAsync();
-        await page.GetByLabel("The back").SetInputFilesAsync(Drawn("b.png", $"B-{width}"));
+        await page.GetByLabel("The back").SetInputFilesAsync(NoisePicture.Named("b.png"));
         await page.GetByRole(AriaRole.Button, new() { Name = "Save the piece" }).ClickAsync();
         await Expect(page.Locator("h1")).ToHaveTextAsync("Mull jabot", new() { Timeout = 30_000 });
         var garment = await host.Garment(page.Url.Split('/')[^1].Split('#')[0]);
@@ -223,7 +222,6 @@ public sealed class UploadTests(ArchiveHost host, Chromium chromium) : IClassFix
             }
 
             await page.GetByLabel("What it shows").FillAsync(caption);
-            var before = page.Url;
             await page.GetByRole(AriaRole.Button, new() { Name = "Save, and the next" }).ClickAsync();
             await Expect(page.GetByLabel("Tags")).Not.ToHaveValueAsync(tags);
         }
@@ -268,11 +266,4 @@ public sealed class UploadTests(ArchiveHost host, Chromium chromium) : IClassFix
         };
         return offsets;
     }
-
-    // A drawing of some two megabytes, so that it comes in more parts than one.
-    private static FilePayload Drawn(string name, string number) => new()
-    {
-        Name = name, MimeType = "image/png",
-        Buffer = DemoPicture.Draw(new JsonObject { ["number"] = number, ["kind"] = "baby-dress" }, "whole"),
-    };
 }

@@ -12,6 +12,8 @@ namespace HeirloomArchive.Web.Demo;
 /// <param name="seedFolder">The folder <c>seed-demo</c>.</param>
 public sealed class DemoLoader(HttpClient client, string seedFolder)
 {
+    private const int AtOnce = 4;
+
     private readonly DemoClient service = new(client);
     private readonly Dictionary<string, string> ids = [];
     private int done;
@@ -30,7 +32,11 @@ public sealed class DemoLoader(HttpClient client, string seedFolder)
             if (garment["number"] is { } number) ids[number.ToString()] = garment["id"]!.ToString();
         }
 
-        void Did(string what) => progress.Report(new(++done, total, what));
+        // One report at a time, in the order of what was done.
+        void Did(string what)
+        {
+            lock (ids) progress.Report(new(++done, total, what));
+        }
 
         // All pieces first: later steps speak of one another.
         foreach (var piece in pieces)
@@ -39,7 +45,8 @@ public sealed class DemoLoader(HttpClient client, string seedFolder)
             Did($"{piece.Number}: entered");
         }
 
-        foreach (var piece in pieces) await Continue(piece, Did, ct);
+        // Drawing a picture and having it looked over takes longest: as many pieces at once as there is room for.
+        await Parallel.ForEachAsync(pieces, new ParallelOptions { MaxDegreeOfParallelism = AtOnce, CancellationToken = ct }, async (piece, stop) => await Continue(piece, Did, stop));
         await Worksheets(sheets, Did, ct);
     }
 

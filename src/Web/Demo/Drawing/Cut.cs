@@ -27,6 +27,9 @@ internal sealed record Cut(
         _ => null,
     };
 
+    /// <summary>The same from behind: the neck is higher there.</summary>
+    public Cut FromBehind => NeckDip > 20 ? this with { NeckDip = NeckDip * 0.45f } : this;
+
     /// <summary>Half the width at a height.</summary>
     public float Half(float y)
     {

@@ -2,6 +2,9 @@ using System.Numerics;
 
 namespace HeirloomArchive.Web.Demo.Drawing;
 
+/// <summary>Where the light comes from: above, low at one side so that every fold throws a shadow, or through the cloth.</summary>
+internal enum LightFrom { Above, Side, Behind }
+
 /// <summary>
 /// White work on a coloured ground: <see cref="Cloth"/> is how much white lies at a pixel (each layer hides more of the
 /// ground), <see cref="Light"/> how brightly it is lit. What is dyed is drawn on top.
@@ -18,6 +21,7 @@ internal sealed class Sheet
     ];
 
     private static readonly Vector3 White = new(250, 248, 241);
+    private static readonly Vector3 Through = new(255, 250, 234);
 
     private readonly List<(Plane Where, Vector3 Colour)> dyed = [];
     private readonly Vector3 ground;
@@ -35,6 +39,9 @@ internal sealed class Sheet
     public Plane Light { get; } = new(Width, Height, 1);
 
     public Chance Chance { get; }
+
+    /// <summary>Where the light comes from.</summary>
+    public LightFrom From { get; init; }
 
     /// <summary>A new plane for something that is not white.</summary>
     public Plane Dye(float red, float green, float blue)
@@ -77,11 +84,11 @@ internal sealed class Sheet
         for (var i = 0; i < soft.Values.Length; i++) Light.Values[i] *= 1 - depth * soft.Values[i] * (1 - shape.Values[i]);
     }
 
-    /// <summary>Covers the whole sheet with one layer of plain weave, threads <paramref name="pitch"/> pixels apart.</summary>
-    public void Weave(float amount, float pitch)
+    /// <summary>Covers the whole sheet with one layer of plain weave, warp threads <paramref name="pitch"/> pixels apart, weft threads as far unless told.</summary>
+    public void Weave(float amount, float pitch, float? weftPitch = null)
     {
         var warp = Slubs(Width, pitch);
-        var weft = Slubs(Height, pitch);
+        var weft = Slubs(Height, weftPitch ?? pitch);
         for (var y = 0; y < Height; y++)
         {
             for (var x = 0; x < Width; x++)
@@ -108,7 +115,8 @@ internal sealed class Sheet
                 var room = 1.05f - 0.34f * (ex * ex + ey * ey);
                 var white = Math.Clamp(cloth[i], 0, 1);
                 var lit = light[i] * (room + 0.35f * (1 - room) * white);
-                var colour = ground * (rough * (1 - white)) + White * white;
+                var colour = From == LightFrom.Behind ? Through * (0.34f + 0.66f * MathF.Exp(-1.5f * white)) : ground * (rough * (1 - white)) + White * white;
+                lit = From switch { LightFrom.Behind => 0.6f + 0.4f * lit, LightFrom.Side => MathF.Max(0.15f, 0.9f + 2.1f * (lit - 1)), _ => lit };
                 foreach (var (where, dye) in dyed)
                 {
                     if (where.Values[i] > 0) colour += (dye - colour) * where.Values[i];

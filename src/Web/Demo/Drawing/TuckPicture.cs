@@ -27,62 +27,22 @@ internal sealed class TuckPicture
     /// <param name="technique">A technique of kind <c>tucks</c> with at least one group.</param>
     public static void Draw(Sheet sheet, JsonObject technique)
     {
-        var folds = Lay(technique, out var finished);
-        var along = Text(technique, "runs") is not ("around" or "across" or "along-edge") ? Sheet.Width : Sheet.Height;
-        var widest = folds.Count == 0 ? 1 : folds.Max(f => f.Width);
-        var scale = Math.Clamp(along * 0.86f / finished, 2.5f, MathF.Max(2.5f, 30 / MathF.Sqrt(widest)));
-        var picture = new TuckPicture(sheet, technique, scale);
-        sheet.Weave(0.6f, Math.Clamp(0.27f * scale, 3, 5));
-        var start = (along - finished * scale) / 2;
-        var flip = Text(technique, "turned") is "to-centre" or "up" or "from-edge" ? -1 : 1;
-        var standing = Text(technique, "turned") == "standing";
-        for (var i = 0; i < folds.Count; i++)
+        var run = TuckLines.Of(technique);
+        var picture = new TuckPicture(sheet, technique, run.Scale);
+        sheet.Weave(0.6f, Math.Clamp(0.27f * run.Scale, 3, 5));
+        for (var i = 0; i < run.Lines.Count; i++)
         {
-            var direction = folds[i].Mirrored ? -flip : flip;
-            if (standing) picture.Ridge(start + folds[i].Stitching * scale, folds[i].Width * scale, i);
-            else picture.Tuck(start + folds[i].Stitching * scale, folds[i].Width * scale * direction, i);
+            var (stitching, fold) = run.Lines[i];
+            if (Text(technique, "turned") == "standing") picture.Ridge(stitching, MathF.Abs(fold - stitching), i);
+            else picture.Tuck(stitching, fold - stitching, i);
         }
 
         if (Text(technique, "tuckKind") == "shell")
         {
-            foreach (var fold in folds) picture.Shells(start + (fold.Stitching + fold.Width * flip) * scale, fold.Width * scale, flip);
+            foreach (var (stitching, fold) in run.Lines) picture.Shells(fold, MathF.Abs(fold - stitching), MathF.Sign(fold - stitching));
         }
 
-        Rule.Draw(sheet, scale, picture.vertical);
-    }
-
-    // Where each tuck's stitching falls on the finished piece, from the start of the run.
-    private static List<(float Stitching, float Width, bool Mirrored)> Lay(JsonObject technique, out float finished)
-    {
-        var half = new List<(float Stitching, float Width, bool Mirrored)>();
-        var centred = technique["centre"] is not null;
-        var at = centred ? Millimetres(technique["centre"]) / 2 : 0;
-        var groups = technique["groups"] as JsonArray ?? [];
-        var between = technique["between"] as JsonArray ?? [];
-        for (var g = 0; g < groups.Count; g++)
-        {
-            var group = (JsonObject)groups[g]!;
-            var width = MathF.Max(0.4f, Millimetres(group["width"]));
-            var space = group["space"] is { } s ? Millimetres(s)
-                : group["stitchToStitch"] is { } p ? Millimetres(p) - width
-                : group["foldToFold"] is { } f ? Text(technique, "tuckKind") == "twin-needle" ? Millimetres(f) - width : Millimetres(f) - 3 * width
-                : width;
-            var count = (int)(Number(group["tucks"]) ?? 1);
-            for (var i = 0; i < count; i++)
-            {
-                half.Add((at, width, false));
-                at += width + (i < count - 1 ? space : 0);
-            }
-
-            if (g < groups.Count - 1) at += g < between.Count ? Millimetres(between[g]) : space;
-        }
-
-        var margin = MathF.Max(4, half.Count == 0 ? 10 : half.Max(f => f.Width) * 1.2f);
-        finished = centred ? 2 * (at + margin) : at + 2 * margin;
-        var middle = finished / 2;
-        return centred
-            ? [.. half.Select(f => (middle + f.Stitching, f.Width, false)), .. half.Select(f => (middle - f.Stitching, f.Width, true))]
-            : [.. half.Select(f => (margin + f.Stitching, f.Width, false))];
+        Rule.Draw(sheet, run.Scale, picture.vertical);
     }
 
     private void Tuck(float stitching, float width, int line)

@@ -5,7 +5,7 @@ using static HeirloomArchive.Web.Demo.Drawing.Read;
 namespace HeirloomArchive.Web.Demo.Drawing;
 
 /// <summary>A whole body garment lying on the table, with what its techniques say that can be seen from afar.</summary>
-internal sealed class WholePiece(Sheet sheet, Cut cut, JsonObject garment)
+internal sealed class WholePiece(Sheet sheet, Cut cut, JsonObject garment, bool fromBehind = false)
 {
     private const float Middle = Sheet.Width / 2f;
     private readonly Plane body = new(Sheet.Width, Sheet.Height);
@@ -21,6 +21,7 @@ internal sealed class WholePiece(Sheet sheet, Cut cut, JsonObject garment)
         sheet.Cloth.Fill(outline, 0.84f);
         Folds();
         Trim();
+        if (fromBehind) Opening();
         Sleeves(behind: false);
         sheet.Cloth.Clip = null;
         sheet.Light.Clip = null;
@@ -126,6 +127,7 @@ internal sealed class WholePiece(Sheet sheet, Cut cut, JsonObject garment)
         var scale = (cut.Bottom - cut.Top) / (length > 0 ? length : 800);
         foreach (var work in Entries(garment, "techniques"))
         {
+            if (fromBehind && Text(work, "part") is "front-panel" or "bodice-front" or "opening") continue;
             var low = Text(work, "part") is "skirt" or "flounce" or "hem";
             var upright = Text(work, "runs") is not ("around" or "across" or "along-edge");
             switch (Text(work, "kind"))
@@ -144,6 +146,20 @@ internal sealed class WholePiece(Sheet sheet, Cut cut, JsonObject garment)
                 case "edging" when Text(work, "part") == "yoke": sheet.Cloth.Fill(Shapes.Box(0, cut.Top - 80, Sheet.Width, cut.YokeY - cut.Top + 80), 0.42f, Blend.Cut); Net(cut.YokeY); break;
                 case "ruffle" when Text(work, "part") == "flounce" && Text(work, "face") != "inside": Flounce(Millimetres(work["depth"]) * scale); break;
             }
+        }
+    }
+
+    // Most of these fasten down the back.
+    private void Opening()
+    {
+        var (top, foot) = (cut.NeckDip == 0 ? cut.WaistY - 30 : cut.Top + cut.NeckDip, MathF.Min(cut.Bottom - 40, cut.NeckDip == 0 ? cut.WaistY + 190 : MathF.Max(YokeFoot, cut.Top + 240)));
+        sheet.Cloth.Stroke(Middle + 9, top, Middle + 9, foot, 18, 0.7f);
+        sheet.Light.Stroke(Middle, top, Middle, foot, 2.4f, 0.3f, Blend.Cut);
+        for (var y = top + 16; y < foot - 8; y += 46)
+        {
+            sheet.Light.Fill(Shapes.Oval(Middle + 11, y + 2.5f, 8, 8), 0.26f, Blend.Cut);
+            sheet.Cloth.Fill(Shapes.Oval(Middle + 10, y, 7, 7), 1);
+            foreach (var dx in (ReadOnlySpan<int>)[-2, 2]) sheet.Light.Fill(Shapes.Oval(Middle + 10 + dx, y, 1.2f, 1.2f), 0.5f, Blend.Cut);
         }
     }
 
