@@ -68,19 +68,22 @@ public sealed class UploadTests(ArchiveHost host, Chromium chromium) : IClassFix
     public async Task A_host_gone_and_come_again_in_the_middle_is_waited_for()
     {
         var (dress, page) = await OnPiece(1280);
-        var stopped = new TaskCompletionSource();
+        var halfway = new TaskCompletionSource();
+        var gone = new TaskCompletionSource();
         await page.RouteAsync("**/api/uploads/*", async route =>
         {
-            if (route.Request.Method == "PATCH" && route.Request.Headers["upload-offset"] != "0" && stopped.TrySetResult())
+            if (route.Request.Method == "PATCH" && route.Request.Headers["upload-offset"] != "0" && halfway.TrySetResult())
             {
-                await host.StopAsync();
+                await gone.Task;
             }
 
             await route.ContinueAsync();
         });
         await Choose(page, Three[1]);
         await page.GetByRole(AriaRole.Button, new() { Name = "Add them" }).ClickAsync();
-        await stopped.Task.WaitAsync(TimeSpan.FromSeconds(20), Stop);
+        await halfway.Task.WaitAsync(TimeSpan.FromSeconds(20), Stop);
+        await host.StopAsync();
+        gone.SetResult();
         await Expect(page.Locator("[data-uploads-said]")).ToContainTextAsync("connection is lost");
         await host.StartAsync();
         await Expect(page.Locator("img.shown.whole:not(.drawn)")).ToBeVisibleAsync(new() { Timeout = 30_000 });

@@ -11,6 +11,7 @@ internal static class PictureRows
             "GET /iiif/image/{pid:guid}", "GET /iiif/image/{pid:guid}/info.json", "GET /iiif/garments/{id:guid}/manifest"),
         .. Role.Helper.May("POST /api/garments/{id:guid}/pictures", "OPTIONS POST /api/uploads", "GET PATCH DELETE /api/uploads/{upload:guid}"),
         .. Role.Keeper.May(
+            "GET POST /api/pictures/check", "GET POST /pictures/check", "GET POST /pictures/untagged",
             "GET /api/pictures/{pid:guid}/original", "POST /api/pictures/{pid:guid}/regions", "PUT DELETE /api/pictures/{pid:guid}/regions/{rid:guid}"),
     ];
 }
