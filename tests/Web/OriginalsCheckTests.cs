@@ -5,8 +5,6 @@ using HeirloomArchive.Catalogue;
 using HeirloomArchive.Pictures.Checking;
 using HeirloomArchive.Support;
 using Microsoft.Extensions.DependencyInjection;
-using SixLabors.ImageSharp;
-using SixLabors.ImageSharp.PixelFormats;
 
 namespace HeirloomArchive.Web.Tests;
 
@@ -106,10 +104,8 @@ public sealed class OriginalsCheckTests(PostgresServer postgres)
     private static async Task<(string Sha256, string Garment)> Upload(ArchiveHost host, byte shade)
     {
         var garment = (await host.Services.GetRequiredService<Archive>().Enter(new JsonObject { ["name"] = "A blouse to check" }, "owner", Stop)).Garment.Id;
-        using var image = new Image<Rgb24>(40, 30, new Rgb24(shade, 200, 200));
-        using var file = new MemoryStream();
-        image.SaveAsPng(file);
-        using var form = new MultipartFormDataContent { { new ByteArrayContent(file.ToArray()), "file", "a.png" } };
+        var file = PngParts.Stored(40, 30, 2, 8, false, (_, _, c) => c == 0 ? shade : (byte)200);
+        using var form = new MultipartFormDataContent { { new ByteArrayContent(file), "file", "a.png" } };
         using var answer = await host.Client.PostAsync(new Uri($"/api/garments/{garment}/pictures", UriKind.Relative), form, Stop);
         return (JsonNode.Parse(await answer.Content.ReadAsStringAsync(Stop))![0]!["sha256"]!.ToString(), garment.ToString());
     }

@@ -7,8 +7,6 @@ using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json.Nodes;
 using HeirloomArchive.Support;
-using SixLabors.ImageSharp;
-using SixLabors.ImageSharp.PixelFormats;
 
 namespace HeirloomArchive.Web.Tests.Processes;
 
@@ -188,16 +186,8 @@ public sealed class UploadKillTests : IDisposable
     // Each another, some 20 kB that can't be packed, so that it comes in several parts.
     private static byte[] Picture(int seed)
     {
-        using var image = new Image<Rgb24>(80, 80);
         var noise = new byte[80 * 80 * 3];
         new Random(seed).NextBytes(noise);
-        for (var i = 0; i < 80 * 80; i++)
-        {
-            image[i % 80, i / 80] = new Rgb24(noise[3 * i], noise[(3 * i) + 1], noise[(3 * i) + 2]);
-        }
-
-        using var to = new MemoryStream();
-        image.SaveAsPng(to);
-        return to.ToArray();
+        return PngParts.Stored(80, 80, 2, 8, false, (x, y, c) => noise[(3 * ((80 * y) + x)) + c]);
     }
 }
