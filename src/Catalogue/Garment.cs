@@ -108,7 +108,7 @@ public sealed class GarmentProjection : SingleStreamProjection<Garment, Guid>
             _ => garment.IsForVisitors,
         };
         Folding.Apply(garment.Fields, e.Data);
-        garment.Care = CareNote.Of(garment.Fields);
+        garment.Care = CareNote.Of(garment);
         return garment;
     }
 }

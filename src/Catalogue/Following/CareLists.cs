@@ -12,22 +12,22 @@ namespace HeirloomArchive.Catalogue;
 /// <param name="Shown">Those with hours of light.</param>
 public sealed record CareCounts(IReadOnlyDictionary<int, long> ByUrgency, long Away, long Overdue, long Shown);
 
-/// <summary>What needs care in the whole collection, a page at a time; what is set aside is left out. By indices on <see cref="CareNote"/>.</summary>
+/// <summary>What needs care in the whole collection, a page at a time; what is set aside asks for nothing. By indices on <see cref="CareNote"/>, whose columns alone answer how many.</summary>
 public sealed class CareLists(IDocumentStore store)
 {
     private const int Batch = 500;
 
     /// <summary>The pieces that ask for no more and no less than an urgency (1 to 3), newest first.</summary>
     public Task<(long Total, IReadOnlyList<Garment> Items)> Asking(int urgency, int page, int size, CancellationToken ct = default) =>
-        Page(g => g.Care.Urgency == urgency && g.IsAside == false, q => q.OrderByDescending(g => g.Id), page, size, ct);
+        Page(g => g.Care.Urgency == urgency, q => q.OrderByDescending(g => g.Id), page, size, ct);
 
     /// <summary>What is lent or borrowed, the first due back first; those without a day last.</summary>
     public Task<(long Total, IReadOnlyList<Garment> Items)> Away(int page, int size, CancellationToken ct = default) =>
-        Page(g => g.Care.Due != null && g.IsAside == false, q => q.OrderBy(g => g.Care.Due).ThenBy(g => g.Id), page, size, ct);
+        Page(g => g.Care.Due != null, q => q.OrderBy(g => g.Care.Due).ThenBy(g => g.Id), page, size, ct);
 
     /// <summary>What has hours of light, the most first.</summary>
     public Task<(long Total, IReadOnlyList<Garment> Items)> Shown(int page, int size, CancellationToken ct = default) =>
-        Page(g => g.Care.HoursOfLight > 0 && g.IsAside == false, q => q.OrderByDescending(g => g.Care.HoursOfLight).ThenBy(g => g.Id), page, size, ct);
+        Page(g => g.Care.HoursOfLight > 0, q => q.OrderByDescending(g => g.Care.HoursOfLight).ThenBy(g => g.Id), page, size, ct);
 
     /// <summary>How many stand in each.</summary>
     /// <param name="today">Decides what is overdue.</param>
@@ -40,14 +40,14 @@ public sealed class CareLists(IDocumentStore store)
         for (var urgency = 1; urgency <= Sighting.MostUrgent; urgency++)
         {
             var asked = urgency;
-            byUrgency[urgency] = await session.Query<Garment>().LongCountAsync(g => g.Care.Urgency == asked && g.IsAside == false, ct);
+            byUrgency[urgency] = await session.Query<Garment>().LongCountAsync(g => g.Care.Urgency == asked, ct);
         }
 
         return new(
             byUrgency,
-            await session.Query<Garment>().LongCountAsync(g => g.Care.Due != null && g.IsAside == false, ct),
-            await session.Query<Garment>().LongCountAsync(g => g.MatchesSql("d.caredue < ?", day) && g.IsAside == false, ct),
-            await session.Query<Garment>().LongCountAsync(g => g.Care.HoursOfLight > 0 && g.IsAside == false, ct));
+            await session.Query<Garment>().LongCountAsync(g => g.Care.Due != null, ct),
+            await session.Query<Garment>().LongCountAsync(g => g.MatchesSql("d.caredue < ?", day), ct),
+            await session.Query<Garment>().LongCountAsync(g => g.Care.HoursOfLight > 0, ct));
     }
 
     /// <summary>Notes what is asked here of pieces that were last changed before it was kept.</summary>
@@ -65,7 +65,7 @@ public sealed class CareLists(IDocumentStore store)
 
             foreach (var garment in garments)
             {
-                var note = CareNote.Of(garment.Fields);
+                var note = CareNote.Of(garment);
                 // One that was changed meanwhile has its note already, and keeps it.
                 session.QueueSqlCommand(
                     $"update {CatalogueStore.Schema}.mt_doc_garment set careurgency = ?, caredue = ?, carehours_of_light = ?, data = jsonb_set(data, '{{care}}', ?::jsonb) where id = ? and careurgency is null",

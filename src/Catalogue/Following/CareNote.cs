@@ -11,6 +11,13 @@ public sealed record CareNote(int Urgency, string? Due, decimal? HoursOfLight)
     /// <summary>Of a garment of which nothing is recorded.</summary>
     public static CareNote Nothing { get; } = new(0, null, null);
 
+    /// <summary>Of a garment as it stands; one that is set aside asks for nothing.</summary>
+    public static CareNote Of(Garment garment)
+    {
+        ArgumentNullException.ThrowIfNull(garment);
+        return garment.IsAside ? Nothing : Of(garment.Fields);
+    }
+
     /// <summary>Worked out from a garment's fields.</summary>
     public static CareNote Of(JsonObject fields)
     {
