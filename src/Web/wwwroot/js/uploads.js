@@ -93,7 +93,7 @@ function watch(form) {
     row.bar.setAttribute('aria-label', file.name);
     row.says = Object.assign(document.createElement('span'), { className: 'small soft', textContent: 'Waits its turn' });
     row.drop = Object.assign(document.createElement('button'), { type: 'button', className: 'plain', textContent: 'Leave it out' });
-    row.drop.setAttribute('aria-label', `Leave out ${file.name}`);
+    row.drop.setAttribute('aria-label', `Leave it out: ${file.name}`);
     row.drop.addEventListener('click', () => take(row));
     const name = Object.assign(document.createElement('span'), { className: 'file-name', textContent: file.name });
     row.item.append(name, row.bar, row.says, row.drop);
