@@ -65,16 +65,17 @@ public static class Load
         Console.WriteLine($"a search over {garments} pieces            {P95(search),8:0.00} ms p95   {P95(search) / P95(nothing):0.0} x an empty answer");
     }
 
-    private static async Task<List<double>> Times(Func<int, Task<HttpResponseMessage>> call)
+    internal static async Task<List<double>> Times(Func<int, Task<HttpResponseMessage>> call, int asked = Asked)
     {
-        var times = new List<double>(Asked);
-        for (var i = 0; i < Asked + 50; i++)
+        var first = asked / 10;
+        var times = new List<double>(asked);
+        for (var i = 0; i < asked + first; i++)
         {
             var start = Stopwatch.GetTimestamp();
             using var answer = await call(i);
             answer.EnsureSuccessStatusCode();
             await answer.Content.ReadAsByteArrayAsync();
-            if (i >= 50)
+            if (i >= first)
             {
                 times.Add(Stopwatch.GetElapsedTime(start).TotalMilliseconds);
             }
@@ -83,9 +84,11 @@ public static class Load
         return times;
     }
 
-    private static double P95(List<double> times) => times.Order().ElementAt((int)(times.Count * 0.95));
+    internal static double Median(List<double> times) => times.Order().ElementAt(times.Count / 2);
 
-    private static async Task<(Process Host, TimeSpan Took)> Start(string folder, int port, HttpClient client)
+    internal static double P95(List<double> times) => times.Order().ElementAt((int)(times.Count * 0.95));
+
+    internal static async Task<(Process Host, TimeSpan Took)> Start(string folder, int port, HttpClient client)
     {
         var clock = Stopwatch.StartNew();
         var host = Process.Start(new ProcessStartInfo("dotnet",
@@ -118,7 +121,7 @@ public static class Load
         }
     }
 
-    private static async Task Stop(Process host)
+    internal static async Task Stop(Process host)
     {
         using var kill = Process.Start("kill", ["-TERM", host.Id.ToString(CultureInfo.InvariantCulture)]);
         await host.WaitForExitAsync();
@@ -127,7 +130,7 @@ public static class Load
 
     private static string HostPath() => Path.Combine(AppContext.BaseDirectory, "HeirloomArchive.Web.dll");
 
-    private static int FreePort()
+    internal static int FreePort()
     {
         using var listener = new TcpListener(IPAddress.Loopback, 0);
         listener.Start();
