@@ -1,3 +1,5 @@
+using HeirloomArchive.Catalogue.Lessons;
+using HeirloomArchive.Catalogue.Questions;
 using JasperFx.Events;
 using JasperFx.Events.Projections;
 using Marten;
@@ -58,6 +60,9 @@ public static class CatalogueStore
         o.Schema.For<PictureOwner>().Index(p => p.Garment);
         o.Schema.For<OwnWord>();
         o.Schema.For<Draft>();
+        o.Schema.For<Lesson>().Duplicate(l => l.IsAway).Duplicate(l => l.IsShared);
+        o.Schema.For<LessonVersion>().Index(v => v.Lesson);
+        o.Schema.For<Question>().Index(q => q.Owner);
     }
 
     /// <summary>Registers the room's door; the host adds Marten with <see cref="Configure"/>.</summary>
@@ -72,6 +77,8 @@ public static class CatalogueStore
         services.AddHostedService<ListFilling>();
         services.AddSingleton<ManyAtOnce>();
         services.AddHostedService(provider => provider.GetRequiredService<ManyAtOnce>());
+        services.TryAddSingleton<LessonBook>();
+        services.TryAddSingleton<QuestionBook>();
         services.AddSingleton<OwnWords>();
         return services.AddHostedService(provider => provider.GetRequiredService<OwnWords>());
     }

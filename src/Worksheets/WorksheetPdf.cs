@@ -1,8 +1,5 @@
-using System.Globalization;
 using HeirloomArchive.Worksheets.Drawing;
 using HeirloomArchive.Worksheets.Pdf;
-using PdfSharp.Pdf;
-using PdfSharp.UniversalAccessibility;
 
 namespace HeirloomArchive.Worksheets;
 
@@ -12,9 +9,6 @@ namespace HeirloomArchive.Worksheets;
 /// </summary>
 public static class WorksheetPdf
 {
-    // The writer of PDF files keeps its font tables for the whole program and does not say that two may use them at once.
-    private static readonly Lock OneAtATime = new();
-
     /// <summary>The largest class.</summary>
     public const int MostPupils = 500;
 
@@ -34,7 +28,7 @@ public static class WorksheetPdf
         }
 
         var ruled = rule ?? asked?["inPrint"].Yes() ?? false;
-        return Draw(worksheet, sheet => Contents.Write(sheet, worksheet, printer, picture, ruled));
+        return Printed.Of(worksheet).Draw(sheet => Contents.Write(sheet, worksheet, printer, picture, ruled));
     }
 
     /// <summary>A hand-out for a class, with blanks instead of numbers; or its answers, for the teacher.</summary>
@@ -55,33 +49,6 @@ public static class WorksheetPdf
             throw new Sewing.FaultException("pupils", $"A class of {pupils} is none here; it has 1 to {MostPupils}.");
         }
 
-        return Draw(worksheet, sheet => new TeachingSheet(sheet, worksheet, answers, pupils).Write());
-    }
-
-    /// <summary>Laid out once to count the pages, and then with their number at the foot of each.</summary>
-    private static byte[] Draw(Worksheet worksheet, Action<Sheet> write)
-    {
-        lock (OneAtATime)
-        {
-            using var first = new PdfDocument();
-            using var counted = On(first, null);
-            using var document = new PdfDocument();
-            document.Info.Title = worksheet.Title;
-            document.Info.Creator = "Heirloom Archive " + worksheet.Engine;
-            UAManager.ForDocument(document).SetDocumentLanguage("en");
-            FixedBytes.Date(document, worksheet);
-            On(document, counted).Dispose();
-            using var file = new MemoryStream();
-            document.Save(file);
-            return FixedBytes.Of(file.ToArray(), worksheet);
-        }
-
-        Sheet On(PdfDocument document, Sheet? counted)
-        {
-            var footer = $"{worksheet.Title} · {worksheet.Made.ToString("d MMMM yyyy", CultureInfo.InvariantCulture)}";
-            var sheet = new Sheet(document, PaperSize.Of(worksheet.Paper, worksheet.Landscape), footer, counted);
-            write(sheet);
-            return sheet;
-        }
+        return Printed.Of(worksheet).Draw(sheet => new TeachingSheet(sheet, worksheet, answers, pupils).Write());
     }
 }

@@ -22,6 +22,8 @@ public static class Api
         .AddProblemDetails(problems => problems.CustomizeProblemDetails = Explain)
         .AddExceptionHandler<Refusals>()
         .AddSingleton<MadeUpKeeping>()
+        .AddSingleton<QuestionSearch>()
+        .AddSingleton(LessonsApi.AsksForWorksheets)
         .AddOpenApi();
 
     /// <summary>All routes under <c>/api</c>, and the description of them.</summary>
@@ -42,6 +44,9 @@ public static class Api
         app.MapWorksheets();
         app.MapWorksheetPrints();
         app.MapMadeUp();
+        app.MapLessons();
+        app.MapLessonPrints();
+        app.MapQuestions();
         app.MapOpenApi();
     }
 

@@ -23,7 +23,7 @@ public static class WorksheetPrints
         var worksheet = await WorksheetsApi.Find(id, store, ct);
         var rule = YesNo(http.Request, "rule");
         var printer = await PrinterOf(http.Request.Query["printer"].ToString(), store, ct);
-        var picture = await PictureOf(worksheet, store, derivatives, ct);
+        var picture = await Thumbnail(worksheet.Result["picture"]?["id"]?.GetValue<string>(), store, derivatives, ct);
         return Pdf(http, $"worksheet-{id}.pdf", WorksheetPdf.Render(worksheet, printer, picture, rule));
     }
 
@@ -38,7 +38,7 @@ public static class WorksheetPrints
         return Pdf(http, $"{(answers ? "answers" : "hand-out")}-{id}.pdf", WorksheetPdf.Teaching(worksheet, answers, pupils));
     }
 
-    private static IResult Pdf(HttpContext http, string name, byte[] bytes)
+    internal static IResult Pdf(HttpContext http, string name, byte[] bytes)
     {
         http.Response.Headers.ContentDisposition = $"inline; filename=\"{name}\"";
         return Results.Bytes(bytes, "application/pdf");
@@ -52,10 +52,10 @@ public static class WorksheetPrints
         _ => throw new FaultException(name, $"“{name}” is true or false.", FaultKind.Unreadable),
     };
 
-    /// <summary>The small picture of the original; the print does without where it is gone.</summary>
-    private static async Task<byte[]?> PictureOf(Worksheet worksheet, IDocumentStore store, Derivatives derivatives, CancellationToken ct)
+    /// <summary>A picture, small; null where there is none, or its original is gone: a print does without.</summary>
+    internal static async Task<byte[]?> Thumbnail(string? picture, IDocumentStore store, Derivatives derivatives, CancellationToken ct)
     {
-        if (!Guid.TryParse(worksheet.Result["picture"]?["id"]?.GetValue<string>(), out var id))
+        if (!Guid.TryParse(picture, out var id))
         {
             return null;
         }

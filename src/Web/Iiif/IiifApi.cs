@@ -10,6 +10,7 @@ public static class IiifApi
     {
         app.MapImages();
         app.MapGet("/iiif/garments/{id:guid}/manifest", Manifest).WithTags("IIIF").WithSummary("A piece with its pictures and what is marked on them: Presentation API 3.0.");
+        app.MapGet("/iiif/lessons/{id:guid}/manifest", LessonManifest.Answer).WithTags("IIIF").WithSummary("A lesson's pictures in its order: Presentation API 3.0.");
     }
 
     private static async Task<IResult> Manifest(Guid id, HttpContext http, Archive archive, RegionKeeping keeping, CancellationToken ct)

@@ -32,6 +32,13 @@ public sealed class ExamplesModel(GarmentIndex index, Archive archive) : PageMod
 
     public Form Form { get; } = new([]);
 
+    /// <summary>This question's own address.</summary>
+    public string Here => Request.Path + Request.QueryString;
+
+    /// <summary>What is asked, as it may be kept: without the page and the order.</summary>
+    public string Question => QueryString.Create(Request.Query.Where(p => p.Key is not ("page" or "size" or "sort" or "seen"))
+        .SelectMany(p => p.Value, (p, v) => KeyValuePair.Create(p.Key, v)).Where(p => !string.IsNullOrWhiteSpace(p.Value))).ToString();
+
     public string Q { get; private set; } = "";
 
     public string Sort { get; private set; } = "";
@@ -101,6 +108,7 @@ public sealed class ExamplesModel(GarmentIndex index, Archive archive) : PageMod
             {
                 To = techniques.Count > 0 ? $"{tile.To}#{techniques[0]["id"]}" : tile.To,
                 Snippet = item["snippet"]?.ToString(),
+                Collect = techniques.Count > 0 ? Lessons.AddModel.Named(garment.Id.ToString(), "technique", techniques[0]["id"]!.ToString()) : garment.Id.ToString(),
                 Lines = [.. techniques.Take(3).Select(t => Say.Entry("techniques", t))],
             });
         }

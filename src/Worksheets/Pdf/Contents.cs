@@ -75,34 +75,21 @@ internal static class Contents
     /// <summary>The antique, small; a picture that can't be drawn is left out.</summary>
     private static void Original(Sheet sheet, JsonObject result, byte[]? picture)
     {
-        if (picture is null || result["picture"] is null)
+        using var image = result["picture"] is null ? null : PrintPicture.Open(picture);
+        if (image is null)
         {
             return;
         }
 
-        using var bytes = new MemoryStream(picture);
-        XImage image;
-        try
-        {
-            image = XImage.FromStream(bytes);
-        }
-        catch (Exception e) when (e is InvalidOperationException or NotImplementedException or NotSupportedException or ArgumentException)
-        {
-            return;
-        }
-
-        using (image)
-        {
-            var scale = Math.Min(Sheet.Mm(70) / image.PixelWidth, Sheet.Mm(50) / image.PixelHeight);
-            var (width, height) = (image.PixelWidth * scale, image.PixelHeight * scale);
-            sheet.Gap(8);
-            sheet.Need(height + 20);
-            sheet.Tags.BeginElement(PdfIllustrationElementTag.Figure, "The original, as photographed. " + result["source"].Text(), new XRect(sheet.Left, sheet.Y, width, height));
-            sheet.Graphics.DrawImage(image, sheet.Left, sheet.Y, width, height);
-            sheet.Tags.End();
-            sheet.Gap(height + 3);
-            sheet.Text("The original. Never lay this sheet or a gauge on it.", Fonts.Body(8.5), Sheet.Quiet);
-        }
+        var scale = Math.Min(Sheet.Mm(70) / image.PixelWidth, Sheet.Mm(50) / image.PixelHeight);
+        var (width, height) = (image.PixelWidth * scale, image.PixelHeight * scale);
+        sheet.Gap(8);
+        sheet.Need(height + 20);
+        sheet.Tags.BeginElement(PdfIllustrationElementTag.Figure, "The original, as photographed. " + result["source"].Text(), new XRect(sheet.Left, sheet.Y, width, height));
+        sheet.Graphics.DrawImage(image, sheet.Left, sheet.Y, width, height);
+        sheet.Tags.End();
+        sheet.Gap(height + 3);
+        sheet.Text("The original. Never lay this sheet or a gauge on it.", Fonts.Body(8.5), Sheet.Quiet);
     }
 
     /// <summary>What to sew first, and a box to write down what it measured.</summary>

@@ -6,27 +6,27 @@ using PdfSharp.Pdf;
 namespace HeirloomArchive.Worksheets.Pdf;
 
 /// <summary>
-/// Makes two prints of one worksheet the same bytes: the writer of the file draws a date, two identifiers and the letters
+/// Makes two prints of one thing the same bytes: the writer of the file draws a date, two identifiers and the letters
 /// before each subset font's name anew each time.
 /// </summary>
 internal static partial class FixedBytes
 {
-    public static void Date(PdfDocument document, Worksheet worksheet)
+    public static void Date(PdfDocument document, Printed printed)
     {
-        document.Info.CreationDate = worksheet.Made.UtcDateTime;
-        document.Info.ModificationDate = worksheet.Made.UtcDateTime;
-        var id = Encoding.Latin1.GetString(worksheet.Id.ToByteArray());
+        document.Info.CreationDate = printed.Made.UtcDateTime;
+        document.Info.ModificationDate = printed.Made.UtcDateTime;
+        var id = Encoding.Latin1.GetString(printed.Id.ToByteArray());
         document.Internals.FirstDocumentID = id;
         document.Internals.SecondDocumentID = id;
     }
 
     /// <summary>Overwrites what is drawn at random, length for length, so that no offset in the file moves; and puts our metadata in.</summary>
-    public static byte[] Of(byte[] pdf, Worksheet worksheet)
+    public static byte[] Of(byte[] pdf, Printed printed)
     {
         var text = Encoding.Latin1.GetString(pdf);
-        text = RandomIdentifier().Replace(text, $"uuid:{worksheet.Id:D}");
+        text = RandomIdentifier().Replace(text, $"uuid:{printed.Id:D}");
         text = SubsetName().Replace(text, m => $"/{Letters(m.Groups[1].Value)}+{m.Groups[1].Value}");
-        return Encoding.Latin1.GetBytes(Metadata.Put(text, worksheet));
+        return Encoding.Latin1.GetBytes(Metadata.Put(text, printed));
     }
 
     /// <summary>Six capital letters that stand for this font in this release.</summary>

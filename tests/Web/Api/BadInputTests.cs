@@ -270,9 +270,17 @@ public sealed class BadInputTests(ArchiveHost host) : IClassFixture<ArchiveHost>
         ("POST", "/api/uploads", "none"),
         ("PATCH", "/api/uploads/{upload:guid}", "form"),
         ("DELETE", "/api/uploads/{upload:guid}", "none"),
+        ("POST", "/api/lessons", "json"),
+        ("PUT", "/api/lessons/{id:guid}", "json"),
+        ("DELETE", "/api/lessons/{id:guid}", "none"),
+        ("POST", "/api/lessons/{id:guid}/bring-back", "none"),
+        ("POST", "/api/lessons/{id:guid}/entries", "json"),
+        ("POST", "/api/questions", "json"),
+        ("DELETE", "/api/questions/{id:guid}", "none"),
+        ("POST", "/api/questions/{id:guid}/seen", "none"),
     ];
 
-    private JsonObject? piece, sheet, word, region;
+    private JsonObject? piece, sheet, word, region, lesson;
 
     private async Task<IEnumerable<(string Method, string Path, string Kind)>> Routes()
     {
@@ -280,6 +288,7 @@ public sealed class BadInputTests(ArchiveHost host) : IClassFixture<ArchiveHost>
         sheet ??= await Enter("""{"plan":{"groups":[{"tucks":1,"width":"1/8 in"}]}}""", "/api/worksheets");
         word ??= await Enter($$"""{"label":"Word for bad input {{Guid.NewGuid():N}}"}""", "/api/words/laces");
         region ??= await Marked();
+        lesson ??= await Enter("""{"name":"Lesson for bad input"}""", "/api/lessons");
         return Table.Select(t => (t.Method, Fill(t.Route), t.Kind));
     }
 
@@ -294,6 +303,11 @@ public sealed class BadInputTests(ArchiveHost host) : IClassFixture<ArchiveHost>
         {
             var at = new Uri(region!["id"]!.GetValue<string>()).AbsolutePath.Split('/');
             return route.Replace("{pid:guid}", at[3], StringComparison.Ordinal).Replace("{rid:guid}", at[5], StringComparison.Ordinal);
+        }
+
+        if (route.Contains("lessons", StringComparison.Ordinal))
+        {
+            return route.Replace("{id:guid}", lesson!["id"]!.GetValue<string>(), StringComparison.Ordinal);
         }
 
         if (route.Contains("{facet}", StringComparison.Ordinal))

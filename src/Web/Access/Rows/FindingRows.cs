@@ -5,6 +5,7 @@ internal static class FindingRows
 {
     public static IEnumerable<Row> All =>
     [
-        .. Role.Pupil.May("GET /api/search", "GET /api/suggest", "GET /examples"),
+        .. Role.Pupil.May("GET /api/search", "GET /api/suggest", "GET /examples", "GET /numbers",
+            "GET POST /questions", "GET POST /api/questions", "DELETE /api/questions/{id:guid}", "POST /api/questions/{id:guid}/seen"),
     ];
 }

@@ -15,6 +15,9 @@ public sealed record TileView(string To, string Number, string Name, string? Kin
 
     public IReadOnlyList<string> Lines { get; init; } = [];
 
+    /// <summary>What a tick puts in a lesson, as its form names it; null where there is no tick.</summary>
+    public string? Collect { get; init; }
+
     public IReadOnlyList<string> Marks { get; init; } = [];
 
     public static TileView Of(Garment garment) => Of(garment.State(Viewer.Now.Sight.WithoutPrivate));

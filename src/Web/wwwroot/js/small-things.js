@@ -3,7 +3,7 @@
 // Facets answer at once instead of waiting for their button.
 for (const form of document.querySelectorAll('form[data-at-once]')) {
   form.addEventListener('change', (event) => {
-    if (event.target.matches('input[type=checkbox], select')) form.requestSubmit();
+    if (event.target.form === form && event.target.matches('input[type=checkbox], select')) form.requestSubmit();
   });
 }
 
