@@ -15,6 +15,7 @@ public static class PagesSetup
     public static IServiceCollection AddPages(this IServiceCollection services)
     {
         services.AddRazorPages();
+        services.AddSingleton<Numbers.CollectionNumbers>();
         services.Configure<RouteOptions>(o => o.LowercaseUrls = true);
         return services;
     }

@@ -46,7 +46,8 @@ public static class ExamplesFacets
             [.. values.Select(v => new ExamplesModel.FacetValue(v.Value, Plain(name, v.Value), v.Count, chosen.Contains(v.Value)))]);
     }
 
-    private static string Plain(string name, string value) => name == "withPictures" ? (value == "true" ? "With pictures" : "Without")
+    /// <summary>A facet's value in words.</summary>
+    internal static string Plain(string name, string value) => name == "withPictures" ? (value == "true" ? "With pictures" : "Without")
         : Parameter.All.FirstOrDefault(p => p.Name == name)?.Words is { } facet ? Catalogue.Words.Label(facet, value)
         : name is "tag" or "decade" ? value : Say.Plain(value);
 }
