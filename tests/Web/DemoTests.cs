@@ -33,12 +33,14 @@ public class DemoTests(PostgresServer postgres)
         Assert.Equal(Directory.GetFiles(Path.Combine(Seed, "garments")).Length, pieces.Count);
         Assert.All(pieces, IsWhole);
         Assert.Equal(3, (await Items(host.Client, "/api/worksheets")).Count);
+        Assert.Equal(2, (await Items(host.Client, "/api/lessons")).Count);
 
         var before = pieces.ToDictionary(p => p["id"]!.ToString(), p => p["version"]!.GetValue<long>());
         await loader.Load(new Each(_ => { }), Stop);
         var again = await Items(host.Client, "/api/garments");
         Assert.Equal(before, again.ToDictionary(p => p["id"]!.ToString(), p => p["version"]!.GetValue<long>()));
         Assert.Equal(3, (await Items(host.Client, "/api/worksheets")).Count);
+        Assert.Equal(2, (await Items(host.Client, "/api/lessons")).Count);
     }
 
     [Fact]
@@ -48,6 +50,7 @@ public class DemoTests(PostgresServer postgres)
         using var folder = new TemporaryFolder();
         Directory.CreateDirectory(Path.Combine(folder.Path, "garments"));
         Directory.CreateDirectory(Path.Combine(folder.Path, "worksheets"));
+        Directory.CreateDirectory(Path.Combine(folder.Path, "lessons"));
         await File.WriteAllTextAsync(Path.Combine(folder.Path, "garments", "X-1.json"),
             """{"post":{"number":"X-1","name":"A cap","techniques":[{"kind":"tucks","groups":[{"tucks":3,"width":"-1/8 in"}]}]}}""", Stop);
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Catalogue.Lessons;
+using HeirloomArchive.Sewing;
 using HeirloomArchive.Worksheets;
 using Marten;
 
@@ -20,7 +21,7 @@ public static class LessonsApi
     public static void MapLessons(this IEndpointRouteBuilder app)
     {
         var lessons = app.MapGroup("/api/lessons").WithTags("Lessons");
-        lessons.MapGet("/", List).WithSummary("All lessons, newest first.");
+        lessons.MapGet("/", List).WithSummary("All lessons, newest first; away: true for those taken away.");
         lessons.MapPost("/", Make).WithSummary("Make a lesson.").Accepts<JsonObject>("application/json");
         lessons.MapGet("/{id:guid}", Read).WithSummary("A lesson with its entries in their order.");
         lessons.MapPut("/{id:guid}", Put).WithSummary("Put a lesson as sent, its order included.").Accepts<JsonObject>("application/json");
@@ -34,7 +35,13 @@ public static class LessonsApi
     private static async Task<IResult> List(HttpRequest request, LessonBook lessons, CancellationToken ct)
     {
         var paging = Paging.Read(request);
-        var (total, items) = await lessons.Page(paging.Page, paging.Size, ct: ct);
+        var away = request.Query["away"].ToString();
+        if (away is not ("" or "true" or "false"))
+        {
+            throw new FaultException("away", $"\"{(away.Length > 40 ? away[..40] + "…" : away)}\" is neither true nor false.", FaultKind.Unreadable);
+        }
+
+        var (total, items) = await lessons.Page(paging.Page, paging.Size, away == "true" && Viewer.Now.Sight.Teaching, ct);
         return Api.Json(new JsonObject { ["total"] = total, ["items"] = new JsonArray([.. items.Select(l => l.State())]) });
     }
 

@@ -20,7 +20,7 @@ internal sealed class DemoClient(HttpClient http)
         var items = new List<JsonObject>();
         for (var page = 1; ; page++)
         {
-            var answer = await Get(address, $"{address}?page={page}&size=100", ct);
+            var answer = await Get(address, $"{address}{(address.Contains('?', StringComparison.Ordinal) ? '&' : '?')}page={page}&size=100", ct);
             var part = answer["items"]!.AsArray();
             items.AddRange(part.Select(item => item!.AsObject()));
             if (part.Count < 100 || page == 100) return items;

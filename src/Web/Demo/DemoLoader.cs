@@ -24,7 +24,8 @@ public sealed class DemoLoader(HttpClient client, string seedFolder)
     {
         var pieces = SeedFolder.Pieces(seedFolder);
         var sheets = SeedFolder.Sheets(seedFolder);
-        var total = pieces.Sum(p => 1 + p.Steps.Count) + sheets.Count;
+        var lessons = SeedFolder.Lessons(seedFolder);
+        var total = pieces.Sum(p => 1 + p.Steps.Count) + sheets.Count + lessons.Count;
         done = 0;
         ids.Clear();
         foreach (var garment in await service.All("/api/garments", ct))
@@ -48,6 +49,7 @@ public sealed class DemoLoader(HttpClient client, string seedFolder)
         // Drawing a picture and having it looked over takes longest: as many pieces at once as there is room for.
         await Parallel.ForEachAsync(pieces, new ParallelOptions { MaxDegreeOfParallelism = AtOnce, CancellationToken = ct }, async (piece, stop) => await Continue(piece, Did, stop));
         await Worksheets(sheets, Did, ct);
+        await new DemoLessons(service, ids).Make(lessons, Did, ct);
     }
 
     private async Task Enter(SeedPiece piece, CancellationToken ct)

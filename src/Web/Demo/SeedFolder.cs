@@ -21,6 +21,8 @@ internal static class SeedFolder
 
     public static IReadOnlyList<SeedSheet> Sheets(string folder) => [.. Files(folder, "worksheets").Select(f => new SeedSheet(f.File, Text(f.Content, "title", f.File), f.Content))];
 
+    public static IReadOnlyList<SeedLesson> Lessons(string folder) => [.. Files(folder, "lessons").Select(f => new SeedLesson(f.File, Text(f.Content, "name", f.File), f.Content))];
+
     public static string Text(JsonObject from, string name, string file) =>
         from[name] is JsonValue value && value.TryGetValue<string>(out var text) ? text : throw new DemoException(file, $"\"{name}\" is missing or no text.");
 
