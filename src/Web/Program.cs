@@ -4,6 +4,7 @@ using HeirloomArchive.Pictures.Checking;
 using HeirloomArchive.Pictures.Regions;
 using HeirloomArchive.Search;
 using HeirloomArchive.Web.Access;
+using HeirloomArchive.Web.Accounts;
 using HeirloomArchive.Web.Api;
 using HeirloomArchive.Web.Hosting;
 using HeirloomArchive.Web.Hosting.Backups;
@@ -48,7 +49,7 @@ public static class Program
     public static WebApplication Build(WebApplicationBuilder builder, ArchiveSettings settings)
     {
         builder.Services.AddSingleton(settings).AddSingleton<Readiness>().AddSingleton(TimeProvider.System);
-        builder.Services.AddRecord(settings.Database!, CatalogueStore.Configure, WorksheetStore.Configure, RegionStore.Configure, OriginalsCheck.Configure, KeyRing.Configure);
+        builder.Services.AddRecord(settings.Database!, CatalogueStore.Configure, WorksheetStore.Configure, RegionStore.Configure, OriginalsCheck.Configure, KeyRing.Configure, AccountsStore.Configure);
         builder.Services.AddCatalogue();
         builder.Services.AddPictures(settings.Pictures, settings.CheckHour);
         builder.Services.AddSearch(Path.Combine(settings.Folder, "index"));
@@ -57,12 +58,14 @@ public static class Program
         builder.Services.AddAccess(settings.Access);
 
         var app = builder.Build();
+        app.UseProxies(settings.Access);
         app.UseExceptionHandler();
         app.UseStatusCodePages();
         app.UsePages();
         app.UseAccess(settings.Access);
         app.MapHealth();
         app.MapApi();
+        app.MapAccounts(settings.Access);
         app.MapPages();
         app.CheckMatrix();
         return app;

@@ -59,3 +59,24 @@ public sealed record Caller(Guid Id, string Name, Role Role)
         return new(identity);
     }
 }
+
+/// <summary>Of a request.</summary>
+public static class CallerOfRequest
+{
+    /// <summary>Who sent it.</summary>
+    public static Caller Caller(this HttpContext context) => context.Features.Get<Caller>() ?? Access.Caller.Of(context.User, visitors: false);
+
+    /// <summary>Where it came from, as tries are counted: of the newer kind of address the network, since one house has as many as it likes.</summary>
+    public static string Address(this HttpContext context) => context.Connection.RemoteIpAddress switch
+    {
+        null => "",
+        { IsIPv4MappedToIPv6: true } mapped => mapped.MapToIPv4().ToString(),
+        { AddressFamily: System.Net.Sockets.AddressFamily.InterNetworkV6 } six => new System.Net.IPAddress([.. six.GetAddressBytes().Take(8), .. new byte[8]]) + "/64",
+        var four => four.ToString(),
+    };
+
+    /// <summary>Whether the one who sent it may use a page or a route: what she may not is not offered.</summary>
+    /// <param name="context">The request.</param>
+    /// <param name="row">As in the table: <c>POST /pieces/new</c>.</param>
+    public static bool May(this HttpContext context, string row) => row.Split(' ') is [var method, var route] && Matrix.Find(method, route) is { } found && context.Caller().May(found);
+}

@@ -15,6 +15,9 @@ public sealed record Row(Role Least, string Method, string Route)
     /// <summary>Another route that makes sense only with accounts.</summary>
     public bool WithAccounts { get; init; }
 
+    /// <summary>What is written into the book when it is used; null for nothing.</summary>
+    public string? Deed { get; init; }
+
     /// <summary>Whether it changes nothing.</summary>
     public bool Reads => Method == "GET";
 }
@@ -41,6 +44,9 @@ public static class Matrix
         RouteEndpoint route => ByRoute.GetValueOrDefault((method == "HEAD" ? "GET" : method, RouteOf(route))),
         _ => null,
     };
+
+    /// <summary>The row of a route, as it stands in the table.</summary>
+    public static Row? Find(string method, string route) => ByRoute.GetValueOrDefault((method, route));
 
     /// <summary>The endpoints that have no row, as <c>GET /api/garments</c>; a page needs the one of <c>GET</c>.</summary>
     public static IReadOnlyList<string> Missing(IEnumerable<Endpoint> endpoints) =>

@@ -9,6 +9,9 @@ namespace HeirloomArchive.Web.Hosting;
 /// <param name="Proxies">The networks whose word is taken for where a request came from.</param>
 public sealed record AccessSettings(bool Accounts, bool Visitors, IReadOnlyList<string> Hosts, IReadOnlyList<IPNetwork> Proxies)
 {
+    /// <summary>Whether it is reached by https, here or through a proxy.</summary>
+    public bool Secure { get; init; }
+
     /// <summary>Every setting that is read here.</summary>
     public static IReadOnlyList<string> Keys { get; } = ["Archive:Access", "Archive:Visitors", "Archive:Hosts", "Archive:Proxies"];
 
@@ -25,17 +28,16 @@ public sealed record AccessSettings(bool Accounts, bool Visitors, IReadOnlyList<
             throw new StartException($"Archive:Access is '{access}': it can be OnePerson (the default) or Accounts.");
         }
 
-        if (accounts)
-        {
-            throw new StartException("Archive:Access is 'Accounts', and accounts are not there yet: the archive serves one person on her own machine. Leave the setting out.");
-        }
-
         if (!accounts && Keys.Skip(1).FirstOrDefault(k => configuration[k] is { Length: > 0 }) is { } idle)
         {
             throw new StartException($"{idle} makes sense only with Archive:Access=Accounts: without it nobody but you can reach the archive.");
         }
 
-        return new(accounts, YesOrNo(configuration, "Archive:Visitors"), List(configuration, "Archive:Hosts"), [.. List(configuration, "Archive:Proxies").Select(Network)]);
+        var proxies = List(configuration, "Archive:Proxies").Select(Network).ToList();
+        return new(accounts, YesOrNo(configuration, "Archive:Visitors"), List(configuration, "Archive:Hosts"), proxies)
+        {
+            Secure = proxies.Count > 0 || configuration["urls"]?.Contains("https://", StringComparison.OrdinalIgnoreCase) == true,
+        };
     }
 
     private static bool YesOrNo(IConfiguration configuration, string key) => configuration[key] is not { Length: > 0 } text

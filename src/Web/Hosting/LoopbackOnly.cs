@@ -47,7 +47,7 @@ public static class LoopbackOnly
         return !reads && request.Headers["Sec-Fetch-Site"] == "cross-site" ? "The request comes from a page of another site." : null;
     }
 
-    private static bool IsLoopback(string host) =>
+    internal static bool IsLoopback(string host) =>
         host.Equals("localhost", StringComparison.OrdinalIgnoreCase) || IPAddress.TryParse(host.Trim('[', ']'), out var address) && IPAddress.IsLoopback(address);
 
     private static int DefaultPort(string scheme) => scheme == "https" ? 443 : 80;

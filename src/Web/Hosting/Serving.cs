@@ -1,3 +1,4 @@
+using HeirloomArchive.Web.Accounts;
 using HeirloomArchive.Web.Demo;
 
 namespace HeirloomArchive.Web.Hosting;
@@ -13,6 +14,7 @@ public static class Serving
         var readiness = app.Services.GetRequiredService<Readiness>();
         if (demo) await MakeDemo(app, readiness, said, stop);
         readiness.Reach();
+        await app.SayHowToBegin(said, stop);
         said.Report("The archive is ready: " + string.Join(" ", app.Urls));
         var stopped = app.WaitForShutdownAsync(stop);
         if (postgresEnded is null || await Task.WhenAny(stopped, postgresEnded) == stopped)
@@ -27,6 +29,7 @@ public static class Serving
     private static async Task MakeDemo(WebApplication app, Readiness readiness, IProgress<string> said, CancellationToken stop)
     {
         using var client = new HttpClient { BaseAddress = new(app.Urls.First()) };
+        if (app.Services.GetService<Tokens>() is { } tokens) client.DefaultRequestHeaders.Authorization = new("Bearer", tokens.Own);
         try
         {
             readiness.Report("The demo archive is being made.");

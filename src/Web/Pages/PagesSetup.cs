@@ -29,6 +29,8 @@ public static class PagesSetup
             headers.ContentSecurityPolicy = Policy;
             headers.XContentTypeOptions = "nosniff";
             headers["Referrer-Policy"] = "same-origin";
+            headers["Cross-Origin-Opener-Policy"] = headers["Cross-Origin-Resource-Policy"] = "same-origin";
+            headers["Permissions-Policy"] = "camera=(), geolocation=(), microphone=(), payment=(), usb=()";
             return next(context);
         });
         app.UseWhen(context => context.Request.IsForPeople(), people => people.UseExceptionHandler("/problem/500").UseStatusCodePagesWithReExecute("/problem/{0}"));

@@ -21,7 +21,7 @@ public sealed class TapeModel : PageModel
             return BadRequest();
         }
 
-        Response.Cookies.Append(Tape.Cookie, unit ?? "", new CookieOptions { HttpOnly = true, SameSite = SameSiteMode.Strict, IsEssential = true, MaxAge = TimeSpan.FromDays(400) });
+        Response.Cookies.Append(Tape.Cookie, unit ?? "", new CookieOptions { HttpOnly = true, SameSite = SameSiteMode.Strict, IsEssential = true, Secure = Request.IsHttps, MaxAge = TimeSpan.FromDays(400) });
         return LocalRedirect(Here(back));
     }
 

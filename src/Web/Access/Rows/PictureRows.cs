@@ -1,3 +1,5 @@
+using HeirloomArchive.Web.Accounts;
+
 namespace HeirloomArchive.Web.Access.Rows;
 
 /// <summary>Who may: pictures, and what is marked in them.</summary>
@@ -10,8 +12,9 @@ internal static class PictureRows
             "GET /api/pictures/{pid:guid}/regions", "GET /api/pictures/{pid:guid}/regions/{rid:guid}", "GET /api/garments/{id:guid}/regions",
             "GET /iiif/image/{pid:guid}", "GET /iiif/image/{pid:guid}/info.json", "GET /iiif/garments/{id:guid}/manifest"),
         .. Role.Helper.May("POST /api/garments/{id:guid}/pictures", "OPTIONS POST /api/uploads", "GET PATCH DELETE /api/uploads/{upload:guid}"),
+        .. Role.Keeper.May("GET /api/pictures/{pid:guid}/original").Select(r => r with { Deed = Deeds.Original }),
         .. Role.Keeper.May(
             "GET POST /api/pictures/check", "GET POST /pictures/check", "GET POST /pictures/untagged",
-            "GET /api/pictures/{pid:guid}/original", "POST /api/pictures/{pid:guid}/regions", "PUT DELETE /api/pictures/{pid:guid}/regions/{rid:guid}"),
+            "POST /api/pictures/{pid:guid}/regions", "PUT DELETE /api/pictures/{pid:guid}/regions/{rid:guid}"),
     ];
 }

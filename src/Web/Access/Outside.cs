@@ -1,0 +1,30 @@
+using HeirloomArchive.Web.Hosting;
+
+namespace HeirloomArchive.Web.Access;
+
+/// <summary>With accounts: by which name the archive is asked, and from which page.</summary>
+public static class Outside
+{
+    /// <summary>Refuses (403) what is asked by another name than its own, or comes from another site's page.</summary>
+    public static IApplicationBuilder UseOwnSiteOnly(this IApplicationBuilder app, AccessSettings access) => app.Use((context, next) =>
+        Foreign(context.Request, access) is { } why ? Gate.Answer(context, StatusCodes.Status403Forbidden, "Not from this archive.", why) : next(context));
+
+    private static string? Foreign(HttpRequest request, AccessSettings access)
+    {
+        if (access.Hosts.Count > 0 && !access.Hosts.Contains(request.Host.Host, StringComparer.OrdinalIgnoreCase) && !access.Hosts.Contains(request.Host.Value, StringComparer.OrdinalIgnoreCase))
+        {
+            return "The request asks for another host than this archive's own (Archive:Hosts).";
+        }
+
+        foreach (var origin in request.Headers.Origin)
+        {
+            if (!string.Equals(origin, $"{request.Scheme}://{request.Host}", StringComparison.OrdinalIgnoreCase))
+            {
+                return "The request comes from a page of another site.";
+            }
+        }
+
+        var reads = HttpMethods.IsGet(request.Method) || HttpMethods.IsHead(request.Method);
+        return !reads && request.Headers["Sec-Fetch-Site"].ToString() is "cross-site" or "same-site" ? "The request comes from a page of another site." : null;
+    }
+}
