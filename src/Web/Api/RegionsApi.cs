@@ -43,7 +43,7 @@ public static class RegionsApi
 
     private static async Task<IResult> Add(Guid pid, HttpContext http, RegionKeeping keeping, CancellationToken ct)
     {
-        var region = await keeping.Add(pid, await Body.ReadObject(http.Request, ct, LargestAnnotation), Versions.Owner, ct);
+        var region = await keeping.Add(pid, await Body.ReadObject(http.Request, ct, LargestAnnotation), Versions.Who, ct);
         http.Response.Headers.Location = $"/api/pictures/{pid}/regions/{region.Id}";
         return One(http, region, StatusCodes.Status201Created);
     }
@@ -58,7 +58,7 @@ public static class RegionsApi
     private static async Task<IResult> Put(Guid pid, Guid rid, HttpContext http, RegionKeeping keeping, CancellationToken ct)
     {
         var seen = Versions.Seen(http.Request);
-        return One(http, await keeping.Put(pid, rid, seen, await Body.ReadObject(http.Request, ct, LargestAnnotation), Versions.Owner, ct));
+        return One(http, await keeping.Put(pid, rid, seen, await Body.ReadObject(http.Request, ct, LargestAnnotation), Versions.Who, ct));
     }
 
     private static async Task<IResult> Remove(Guid pid, Guid rid, HttpContext http, RegionKeeping keeping, CancellationToken ct)

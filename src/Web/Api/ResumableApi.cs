@@ -151,7 +151,7 @@ public static class ResumableApi
             return null;
         }
 
-        var taken = await uploads.Take(garment, [file], null, Versions.Owner, CancellationToken.None);
+        var taken = await uploads.Take(garment, [file], null, Versions.Who, CancellationToken.None);
         if (taken.Position is { } position)
         {
             await Versions.Written(response, taken.Garment, position, index);

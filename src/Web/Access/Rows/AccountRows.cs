@@ -12,7 +12,7 @@ internal static class AccountRows
             "GET /api/account", "POST /api/account/sign-out", "PUT /api/account/password", "POST /api/account/recovery-codes",
             "POST /api/account/passkeys/options", "POST /api/account/passkeys", "DELETE /api/account/passkeys/{key}",
             "GET DELETE /api/account/sessions", "DELETE /api/account/sessions/{id:guid}", "GET POST /api/account/tokens", "DELETE /api/account/tokens/{id:guid}",
-            "GET POST /account", "POST /account/sign-out"),
+            "GET POST /account", "GET POST /account/sign-out"),
         .. Role.Owner.May(
             "GET /api/account/people", "PUT DELETE /api/account/people/{id:guid}", "POST /api/account/people/{id:guid}/invitation",
             "GET POST /api/account/invitations", "DELETE /api/account/invitations/{id:guid}", "GET /api/account/book",
