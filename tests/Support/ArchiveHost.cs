@@ -21,6 +21,9 @@ public sealed class ArchiveHost(PostgresServer postgres) : IAsyncLifetime
     /// <summary>Asks at <see cref="Address"/>; follows no redirects, keeps no cookies.</summary>
     public HttpClient Client { get; private set; } = null!;
 
+    /// <summary>Settings besides, as <c>--Archive:Access=Accounts</c>; before it is started.</summary>
+    public IReadOnlyList<string> Settings { get; init; } = [];
+
     /// <summary>The archive's folder.</summary>
     public string Folder => folder.Path;
 
@@ -28,9 +31,11 @@ public sealed class ArchiveHost(PostgresServer postgres) : IAsyncLifetime
 
     public IServiceProvider Services => app!.Services;
 
-    public static async Task<ArchiveHost> Start(PostgresServer postgres)
+    /// <param name="postgres">Where its database is made.</param>
+    /// <param name="settings">Settings besides.</param>
+    public static async Task<ArchiveHost> Start(PostgresServer postgres, params string[] settings)
     {
-        var host = new ArchiveHost(postgres);
+        var host = new ArchiveHost(postgres) { Settings = settings };
         await host.InitializeAsync();
         return host;
     }
@@ -45,7 +50,7 @@ public sealed class ArchiveHost(PostgresServer postgres) : IAsyncLifetime
     public async Task StartAsync()
     {
         var address = Address is null ? "http://127.0.0.1:0" : Address.GetLeftPart(UriPartial.Authority);
-        var builder = Foundation.CreateBuilder([$"--urls={address}", $"--Archive:Folder={Folder}", $"--ConnectionStrings:Archive={ConnectionString}"]);
+        var builder = Foundation.CreateBuilder([$"--urls={address}", $"--Archive:Folder={Folder}", $"--ConnectionStrings:Archive={ConnectionString}", .. Settings]);
         app = Program.Build(builder, ArchiveSettings.Read(builder.Configuration, demo: false));
         await app.StartAsync();
         app.Services.GetRequiredService<Readiness>().Reach();

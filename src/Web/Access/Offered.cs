@@ -61,7 +61,7 @@ public sealed class Offered : TagHelper
         }
 
         var uri = new Uri(new Uri("http://archive"), to);
-        var handler = Microsoft.AspNetCore.WebUtilities.QueryHelpers.ParseQuery(uri.Query)["handler"].ToString();
+        var handler = Microsoft.AspNetCore.WebUtilities.QueryHelpers.ParseQuery(uri.Query).GetValueOrDefault("handler").ToString();
         var route = Routes.FirstOrDefault(r => r.Matches.TryMatch(uri.AbsolutePath, [])).Route;
         var row = route is null ? null : !posts ? Matrix.Find("GET", route) : Matrix.Find($"POST:{handler}", route) ?? Matrix.Find("POST", route);
         return row is null || http.Caller().May(row);

@@ -57,7 +57,7 @@ public sealed class StartingTests : IDisposable
 
     [Theory]
     [InlineData("Archive:Access", "--Archive:Access=Everybody")]
-    [InlineData("Archive:Access", "--Archive:Access=Accounts")]
+    [InlineData("Archive:Visitors", "--Archive:Visitors=true")]
     [InlineData("--Archive:Foldr", "--Archive:Foldr=here")]
     [InlineData("--Archive:Pictures", "--Archive:Pictures=")]
     [InlineData("urls", "--urls=http://0.0.0.0:0")]
