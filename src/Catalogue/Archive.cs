@@ -168,6 +168,11 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
             Viewer.Now.Saw(id);
         }
 
+        if (sight.OnlyShown)
+        {
+            return new() { ["total"] = 0, ["items"] = new JsonArray() };
+        }
+
         var newest = now.Version - ((long)(page - 1) * size);
         IReadOnlyList<IEvent> events = newest < 1 ? [] : await session.Events.FetchStreamAsync(id, newest, token: ct);
         return Catalogue.History.Write(events, now.Version, size, sight);

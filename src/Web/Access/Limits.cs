@@ -52,7 +52,7 @@ public static class Limits
         {
             null => Reading,
             { Route: "/{file}" or "/{**path:file}" } => Files,
-            { Reads: false } when WaysIn.Any(w => row.Route.StartsWith(w, StringComparison.Ordinal)) => SignIn,
+            { Reads: false } when WaysIn.Any(w => row.Route == w || row.Route.StartsWith(w + "/", StringComparison.Ordinal)) => SignIn,
             { Reads: false } when row.Route.Contains("/pictures", StringComparison.Ordinal) || row.Route.Contains("/uploads", StringComparison.Ordinal) || row.Route.EndsWith("/made-up", StringComparison.Ordinal) => Sending,
             { Route: "/api/search" or "/api/suggest" or "/examples" } => Finding,
             { Reads: true } when row.Route.Contains("/pictures/", StringComparison.Ordinal) || row.Route.StartsWith("/iiif/", StringComparison.Ordinal) => Files,

@@ -3,6 +3,7 @@ using HeirloomArchive.Catalogue;
 using HeirloomArchive.Catalogue.Dating;
 using HeirloomArchive.Pictures;
 using HeirloomArchive.Search;
+using HeirloomArchive.Web.Access;
 using HeirloomArchive.Web.Api;
 using HeirloomArchive.Web.Pages.Forms;
 using HeirloomArchive.Web.Pages.Reading;
@@ -37,6 +38,15 @@ public sealed class PieceModel(Archive archive, IndexFollower index, Uploads upl
     }.Where(t => t.Length > 0));
 
     public IReadOnlyList<string> Marks => TileView.MarksOf(State);
+
+    /// <summary>Whether she who looks keeps the record: what is missing and what is private is for her.</summary>
+    public bool Keeps => HttpContext.May("PATCH /api/garments/{id:guid}");
+
+    /// <summary>Whether a visitor looks: of condition, care and history she is told nothing, not even that nothing is recorded.</summary>
+    public bool VisitorLooks => Viewer.Now.Sight.OnlyShown;
+
+    /// <summary>Whether she decides what visitors see.</summary>
+    public bool ShowsVisitors => HttpContext.RequestServices.GetRequiredService<Hosting.ArchiveSettings>().Access.Accounts && HttpContext.May("GET /pieces/{id:guid}/visitors");
 
     public IReadOnlyList<JsonObject> Pictures => List("pictures");
 
