@@ -10,9 +10,6 @@ public static class Versions
     /// <summary>Who makes the change, as the history will show her.</summary>
     public static string Who => Viewer.Now.Name;
 
-    /// <summary>The same.</summary>
-    public static string Owner => Who;
-
     /// <summary>The version the client saw.</summary>
     /// <exception cref="BadHttpRequestException">428 without the header, 400 if it is not one entity tag.</exception>
     public static long Seen(HttpRequest request)
