@@ -33,7 +33,7 @@ internal sealed class HandOutPages(Sheet sheet, HandOut handOut)
             Entry(entry);
         }
 
-        sheet.Heading("Before you touch anything");
+        sheet.Heading("Before you touch anything", keepWith: 160);
         sheet.TwoColumns(handOut.Cautions);
     }
 
@@ -62,9 +62,9 @@ internal sealed class HandOutPages(Sheet sheet, HandOut handOut)
             sheet.Tags.End();
         }
 
-        foreach (var (label, text) in entry.Facts)
+        foreach (var line in Facts(entry))
         {
-            sheet.Text($"{label}: {text}", Fonts.Body(10), Sheet.Ink, indent: beside, after: 2);
+            sheet.Text(line, Fonts.Body(10), Sheet.Ink, indent: beside, after: 2);
         }
 
         if (entry.Note.Length > 0)
@@ -112,8 +112,15 @@ internal sealed class HandOutPages(Sheet sheet, HandOut handOut)
     private double Drawn(TuckPlan? plan) => plan is null ? 0 : Sheet.Mm(Fitted(plan).Height) + 24;
 
     private double Tall(HandOutEntry entry, double width) =>
-        entry.Facts.Sum(f => (sheet.Wrap($"{f.Label}: {f.Text}", Fonts.Body(10), width).Count * LineHeight) + 2)
+        Facts(entry).Sum(line => (sheet.Wrap(line, Fonts.Body(10), width).Count * LineHeight) + 2)
         + (entry.Note.Length == 0 ? 0 : (sheet.Wrap(entry.Note, Fonts.Bold(10), width).Count * LineHeight) + 3);
+
+    /// <summary>What is long has a line of its own; all that is short goes on one after the other.</summary>
+    private static IEnumerable<string> Facts(HandOutEntry entry)
+    {
+        var said = entry.Facts.Select(f => $"{f.Label}: {f.Text}").ToLookup(text => text.Length > 48);
+        return said[false].Any() ? [.. said[true], string.Join(" · ", said[false])] : said[true];
+    }
 
     private void Line()
     {
