@@ -108,7 +108,7 @@ public sealed class ExamplesModel(GarmentIndex index, Archive archive) : PageMod
             {
                 To = techniques.Count > 0 ? $"{tile.To}#{techniques[0]["id"]}" : tile.To,
                 Snippet = item["snippet"]?.ToString(),
-                Collect = techniques.Count > 0 ? Lessons.AddModel.Named(garment.Id.ToString(), "technique", techniques[0]["id"]!.ToString()) : garment.Id.ToString(),
+                Collect = !Viewer.Now.Sight.Teaching ? null : techniques.Count > 0 ? Lessons.AddModel.Named(garment.Id.ToString(), "technique", techniques[0]["id"]!.ToString()) : garment.Id.ToString(),
                 Lines = [.. techniques.Take(3).Select(t => Say.Entry("techniques", t))],
             });
         }
