@@ -16,7 +16,7 @@ public sealed class PageTests(ArchiveHost host, Chromium chromium, PostgresServe
         "/work-it-out", "/work-it-out/tucks?groups[0].tucks=5&groups[0].width=1/8+in&groups[0].space=1/4+in",
         "/work-it-out/fit?finished=12+in&tucks.from=6&tucks.to=20&width.from=1/8+in&width.to=1/8+in&space.from=1/8+in&space.to=1/2+in&ends.from=1+in&ends.to=3+in&finest=1/16+in",
         "/work-it-out/fit?finished=1+in&tucks.from=20&tucks.to=20&width.from=1/8+in&width.to=1/8+in&space.from=1/8+in&space.to=1/8+in&ends.from=1+in&ends.to=1+in&finest=1/16+in",
-        "/words", "/words?q=torchon", "/words/own", "/words/own?facet=laces&label=Ladder+lace", "/tape", "/pictures/untagged", "/pictures/check", "/care", "/care?list=away", "/care?list=light", "/no-such-page",
+        "/words", "/words?q=torchon", "/words/own", "/words/own?facet=laces&label=Ladder+lace", "/tape", "/pictures/compare", "/pictures/untagged", "/pictures/check", "/care", "/care?list=away", "/care?list=light", "/no-such-page",
     ];
 
     [Fact]
@@ -112,7 +112,7 @@ public sealed class PageTests(ArchiveHost host, Chromium chromium, PostgresServe
         [
             .. Plain, piece, $"{piece}/edit", $"{piece}/techniques/new", $"{piece}/techniques/new?kind=tucks", $"{piece}/techniques/{dress.Tucks()}", $"{piece}/condition/new", $"{piece}/condition",
             $"{piece}/repairs/new", $"{piece}/examinations/new", $"{piece}/look-over", $"{piece}/history", await Changed(dress), await ManyDone(dress), $"{piece}/dating", $"{piece}/dating?seen=zip-coil&seen=press-stud", $"/worksheets/new?garment={dress.Id()}&technique={dress.Tucks()}", sheet, $"{sheet}/at-the-table", $"{sheet}/made-up", $"/worksheets/new/side-by-side?garment={dress.Id()}",
-            .. await Lesson(dress, sheet),
+            .. await Lesson(dress, sheet), .. await Pictures(dress),
         ];
     }
 
@@ -140,6 +140,12 @@ public sealed class PageTests(ArchiveHost host, Chromium chromium, PostgresServe
         });
         var lesson = answer.Headers.Location!.ToString().Replace("/api", "", StringComparison.Ordinal);
         return [lesson, $"{lesson}/edit", $"{lesson}/fetch", $"{lesson}/given", $"{lesson}/hand-out", $"/lessons/add?e={dress.Id()}&e={dress.Id()}:technique:{dress.Tucks()}"];
+    }
+
+    private async Task<IReadOnlyList<string>> Pictures(JsonObject dress)
+    {
+        var picture = await RegionTests.AddPicture(host, dress.Id());
+        return [$"/pictures/{picture}", $"/pictures/compare?show={picture}"];
     }
 
     private async Task<string> Sheet(JsonObject dress)

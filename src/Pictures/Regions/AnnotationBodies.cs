@@ -83,7 +83,7 @@ internal static class AnnotationBodies
             faults.Add(new($"{path}.format", $"{Vocabulary.Show(format)} is not kept here; send text/plain."));
         }
 
-        var language = Vocabulary.Text(sent["language"]);
+        var language = Vocabulary.Text(sent["language"] is JsonArray { Count: 1 } only ? only[0] : sent["language"]);
         if (sent["language"] is not null && language is not { Length: > 0 and <= 35 })
         {
             faults.Add(new($"{path}.language", $"{Vocabulary.Show(sent["language"])} is no language; send one such as en."));

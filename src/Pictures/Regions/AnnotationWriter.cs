@@ -92,7 +92,7 @@ public static class AnnotationWriter
             var text = new JsonObject { ["type"] = "TextualBody", ["value"] = shown.Value, ["format"] = "text/plain", ["purpose"] = shown.Purpose ?? "describing" };
             if (shown.Language is { } language)
             {
-                text["language"] = language;
+                text["language"] = new JsonArray(language);
             }
 
             return text;

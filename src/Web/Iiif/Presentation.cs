@@ -99,7 +99,7 @@ public sealed class Presentation(string site)
     private JsonObject Marked(Region region, string words)
     {
         var annotation = AnnotationWriter.Bare(region, site);
-        var said = new JsonObject { ["type"] = "TextualBody", ["value"] = words, ["format"] = "text/plain", ["language"] = "en", ["purpose"] = "describing" };
+        var said = new JsonObject { ["type"] = "TextualBody", ["value"] = words, ["format"] = "text/plain", ["language"] = new JsonArray("en"), ["purpose"] = "describing" };
         var bodies = annotation["body"] is JsonArray several ? several.Select(b => b!.DeepClone()) : annotation["body"] is { } one ? [one.DeepClone()] : [];
         annotation["body"] = new JsonArray([said, .. bodies]);
         return annotation;

@@ -16,6 +16,7 @@ public static class PagesSetup
     {
         services.AddRazorPages();
         services.AddSingleton<Numbers.CollectionNumbers>();
+        services.AddScoped<Reading.ShownOnPictures>();
         services.Configure<RouteOptions>(o => o.LowercaseUrls = true);
         return services;
     }
