@@ -1,5 +1,7 @@
+using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using System.Text.Json.Nodes;
 using Lucene.Net.Index;
 using Lucene.Net.Search;
@@ -14,9 +16,36 @@ internal static class Answer
     private static readonly HashSet<string> Loaded =
         [Fields.Id, Fields.Number, Fields.Name, Fields.Dated, Fields.Shown, Fields.Picture];
 
+    // The page that everybody opens first, kept as long as the index stays as it is: what is written makes a new reader.
+    private static readonly ConditionalWeakTable<IndexReader, ConcurrentDictionary<(int, int, Sorting, int), JsonObject>> Whole = [];
+    private const int MostKept = 32;
+
     public static JsonObject To(SearchRequest request, IndexSearcher searcher, int presentDecade)
     {
         var watch = Stopwatch.StartNew();
+        if (request.Q.Length > 0 || request.Conditions.Count > 0)
+        {
+            return Find(request, searcher, presentDecade, watch);
+        }
+
+        var kept = Whole.GetValue(searcher.IndexReader, _ => new());
+        var key = (request.Page, request.Size, request.Sort, presentDecade);
+        if (!kept.TryGetValue(key, out var answer))
+        {
+            answer = Find(request, searcher, presentDecade, watch);
+            if (kept.Count < MostKept)
+            {
+                kept[key] = answer;
+            }
+        }
+
+        var copy = answer.DeepClone().AsObject();
+        copy["took"] = watch.ElapsedMilliseconds;
+        return copy;
+    }
+
+    private static JsonObject Find(SearchRequest request, IndexSearcher searcher, int presentDecade, Stopwatch watch)
+    {
         var asked = Typed.Read(request.Q, request.Tolerance);
         var matches = Match(request, searcher, asked);
         try

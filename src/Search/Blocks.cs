@@ -19,41 +19,32 @@ internal sealed class Blocks
     private readonly Dictionary<Group, FixedBitSet> having = [];
     private readonly ConcurrentDictionary<string, KeptBits> kept = new();
     private readonly ConcurrentDictionary<string, Column> columns = new();
-    private readonly Lazy<Dates> dates;
+    private Dates? dates;
     private long asked;
 
     private Blocks(AtomicReaderContext segment)
     {
-        Reader = segment.AtomicReader;
-        Context = segment;
-        using var scratch = new Scratch(this);
+        Documents = segment.AtomicReader.MaxDoc;
+        using var scratch = new Scratch(this, segment);
         Garments = new FixedBitSet(Documents);
-        Sieve.Of(Fields.Kind, Fields.Parent).AddTo(Garments, this, scratch);
+        Sieve.Of(Fields.Kind, Fields.Parent).AddTo(Garments, scratch);
         foreach (var group in Enum.GetValues<Group>().Where(g => g != Group.Garment))
         {
             entries[group] = new FixedBitSet(Documents);
-            Sieve.Of(Fields.Group, group.ToString()).AddTo(entries[group], this, scratch);
+            Sieve.Of(Fields.Group, group.ToString()).AddTo(entries[group], scratch);
             having[group] = new FixedBitSet(Documents);
             GarmentsOf(entries[group], having[group]);
         }
-
-        dates = new(() => new Dates(Reader, Garments));
     }
 
-    public AtomicReader Reader { get; }
-
-    public AtomicReaderContext Context { get; }
-
-    public int Documents => Reader.MaxDoc;
+    /// <summary>How many documents the segment has, living or not.</summary>
+    public int Documents { get; }
 
     /// <summary>Sets that are not in use, see <see cref="Scratch"/>.</summary>
     public ConcurrentBag<FixedBitSet> Spare { get; } = [];
 
     /// <summary>The last document of each block.</summary>
     public FixedBitSet Garments { get; }
-
-    /// <summary>The years of each garment.</summary>
-    public Dates Dates => dates.Value;
 
     public static Blocks Of(AtomicReaderContext segment) => Known.GetValue(segment.AtomicReader.CoreCacheKey, _ => new Blocks(segment));
 
@@ -63,16 +54,21 @@ internal sealed class Blocks
     /// <summary>The garments that have such entries.</summary>
     public FixedBitSet Having(Group group) => having[group];
 
+    // What is read once is read by the reader at hand: an older one of the same segment may be closed by now.
+
+    /// <summary>The years of each garment.</summary>
+    public Dates Dates(AtomicReader reader) => LazyInitializer.EnsureInitialized(ref dates, () => new Dates(reader, Garments));
+
     /// <summary>The values of a facet, one document after the other.</summary>
-    public Column Column(string facet) => columns.GetOrAdd(facet, name => Search.Column.Of(Reader, name));
+    public Column Column(string facet, AtomicReader reader) => columns.GetOrAdd(facet, name => Search.Column.Of(reader, name));
 
     /// <summary>Reads all that answers need of the segment, so that the first to ask need not wait.</summary>
-    public void Warm()
+    public void Warm(AtomicReader reader)
     {
-        _ = Dates;
+        _ = Dates(reader);
         foreach (var facet in Parameter.All.Where(p => p.Facet))
         {
-            _ = Column(facet.Name);
+            _ = Column(facet.Name, reader);
         }
     }
 

@@ -32,6 +32,9 @@ internal abstract class Column(string name, string[] values)
     /// <summary>The places of a document's values among <see cref="Values"/>.</summary>
     public abstract ReadOnlySpan<int> Of(int document, Span<int> room);
 
+    /// <summary>What a document's values cost, the least of several; <paramref name="absent"/> when it has none.</summary>
+    public abstract float Least(int document, float[] costs, float absent);
+
     private sealed class Narrow<T> : Column where T : struct, IBinaryInteger<T>, IMinMaxValue<T>
     {
         // 0: no value; the greatest: several, which stand aside; else one more than the value's place.
@@ -77,6 +80,12 @@ internal abstract class Column(string name, string[] values)
                     counts[place]++;
                 }
             }
+        }
+
+        public override float Least(int document, float[] costs, float absent)
+        {
+            var value = first[document];
+            return T.IsZero(value) ? absent : value == T.MaxValue ? several[document].Min(place => costs[place]) : costs[int.CreateTruncating(value) - 1];
         }
 
         public override ReadOnlySpan<int> Of(int document, Span<int> room)

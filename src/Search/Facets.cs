@@ -106,7 +106,7 @@ internal sealed class Facets(int presentDecade)
 
     private void CountDecades(SegmentMatch match, FixedBitSet garments)
     {
-        var decades = match.Blocks.Dates.CountDecades(garments, Years.FirstDecade, presentDecade);
+        var decades = match.Blocks.Dates(match.Segment.AtomicReader).CountDecades(garments, Years.FirstDecade, presentDecade);
         for (var decade = 0; decade < decades.Length; decade++)
         {
             Add(Decade, string.Create(CultureInfo.InvariantCulture, $"{decade + Years.FirstDecade}0s"), decades[decade]);
@@ -114,7 +114,7 @@ internal sealed class Facets(int presentDecade)
     }
 
     private static List<(Column Column, Tally Tally)> Columns(SegmentMatch match, IReadOnlyList<Parameter> facets) =>
-        [.. facets.Select(f => match.Blocks.Column(f.Name)).Where(c => c.Values.Count > 0).Select(c => (c, new Tally(c)))];
+        [.. facets.Select(f => match.Blocks.Column(f.Name, match.Segment.AtomicReader)).Where(c => c.Values.Count > 0).Select(c => (c, new Tally(c)))];
 
     private void Flush(List<(Column Column, Tally Tally)> columns, ref int filled)
     {

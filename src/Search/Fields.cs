@@ -39,6 +39,9 @@ internal static class Fields
     /// <summary>What a snippet is cut from.</summary>
     public const string Shown = "shown";
 
+    /// <summary>How a technique is made, for comparing it with others.</summary>
+    public const string Built = "built";
+
     /// <summary>An entry's id, and a garment's.</summary>
     public const string Entry = "entry";
     public const string Id = "id";

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using HeirloomArchive.Search.Alike;
 using Lucene.Net.Documents;
 using Lucene.Net.Index;
 using Lucene.Net.Util;
@@ -32,6 +33,7 @@ internal static class GarmentBlock
                 Widths(document, Spans.LaceWidth, [technique]);
             }
 
+            Made(document, technique);
             block.Add(document);
         }
 
@@ -53,6 +55,28 @@ internal static class GarmentBlock
         }
 
         return block;
+    }
+
+    /// <summary>All that is said of a garment in words, chosen or its own, as <see cref="Fields.Shown"/> tells it.</summary>
+    public static IEnumerable<string> Said(JsonObject state)
+    {
+        var whole = RecordText.Of(state, "garment");
+        var entries = new[] { "techniques", "condition", "repairs" }.SelectMany(list => Parameter.Entries(state[list]).Select(e => RecordText.Of(e, list)));
+        return entries.Prepend(whole).SelectMany(t => t.Labels.Concat(t.Free)).Select(t => t.Text);
+    }
+
+    // How it is made, whole for comparing and in steps for picking what to compare.
+    private static void Made(Document document, JsonObject technique)
+    {
+        document.Add(new StoredField(Fields.Built, Construction.Kept(technique)));
+        var made = Construction.Of(technique);
+        foreach (var (field, step) in new[] { (Candidates.Share, Candidates.ShareStep(made)), (Candidates.Size, Candidates.SizeStep(made)) })
+        {
+            if (step is not null)
+            {
+                document.Add(new StringField(field, step, Field.Store.NO));
+            }
+        }
     }
 
     private static Document Entry(JsonObject entry, string list, RecordText said, List<string> lines, Group[] groups)

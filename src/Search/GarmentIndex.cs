@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using HeirloomArchive.Search.Alike;
 
 namespace HeirloomArchive.Search;
 
@@ -10,6 +11,7 @@ public sealed class GarmentIndex : IDisposable
     private readonly string folder;
     private readonly TimeProvider clock;
     private readonly ReaderWriterLockSlim swapping = new();
+    private readonly HashSet<Guid> putMeanwhile = [];
     private FileStream? owner;
     private IndexFolder? current;
     private IndexFolder? building;
@@ -59,7 +61,11 @@ public sealed class GarmentIndex : IDisposable
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(version, 1);
         current?.Put(id, state);
-        building?.Put(id, state);
+        if (building is not null)
+        {
+            building.Put(id, state);
+            putMeanwhile.Add(id);
+        }
     }
 
     /// <summary>Keeps on disk what was put so far, which is the record up to this position at least.</summary>
@@ -71,14 +77,16 @@ public sealed class GarmentIndex : IDisposable
         building?.Dispose();
         var next = Indexes().Select(i => i.Number).DefaultIfEmpty(0).Max() + 1;
         building = IndexFolder.Create(PathOf(next));
+        putMeanwhile.Clear();
         Progress = new BuildProgress(0, garments);
     }
 
-    /// <summary>Puts a garment into the new index alone.</summary>
-    public void Build(Guid id, JsonObject state)
+    /// <summary>Puts garments into the new index alone, each once; what was put since the building began is newer and stays.</summary>
+    public void Build(IReadOnlyCollection<(Guid Id, JsonObject State)> garments)
     {
-        building!.Put(id, state);
-        Progress = Progress! with { Done = Progress!.Done + 1, Total = Math.Max(Progress.Total, Progress.Done + 1) };
+        building!.Add([.. garments.Where(g => !putMeanwhile.Contains(g.Id))]);
+        var done = Progress!.Done + garments.Count;
+        Progress = Progress with { Done = done, Total = Math.Max(Progress.Total, done) };
     }
 
     /// <summary>The new index is whole up to this position: it takes the old one's place, and the old one is removed.</summary>
@@ -105,6 +113,20 @@ public sealed class GarmentIndex : IDisposable
     /// <exception cref="IndexNotReadyException">There is no usable index yet.</exception>
     public JsonObject Search(SearchRequest request) =>
         Ask(index => index.Ask(searcher => Answer.To(request, searcher, clock.GetUtcNow().Year / 10)));
+
+    /// <summary>The techniques made most like one of a garment: <c>{"items":[{"id","technique","name","distance","why"}]}</c>, nearest first.</summary>
+    /// <param name="garment">Whose technique it is; its others are left out.</param>
+    /// <param name="technique">The technique as the record has it.</param>
+    /// <param name="anySize">Only those of another size, with the same proportions as far as can be.</param>
+    /// <param name="size">How many at most.</param>
+    /// <exception cref="IndexNotReadyException">There is no usable index yet.</exception>
+    public JsonObject LikeTechnique(Guid garment, JsonObject technique, bool anySize, int size) =>
+        new() { ["items"] = Ask(index => index.Ask(searcher => Likeness.ToTechnique(technique, garment, searcher, anySize, size))) };
+
+    /// <summary>The pieces most like one, by techniques, kind and words; in the shape of <see cref="LikeTechnique"/>, <c>technique</c> null.</summary>
+    /// <exception cref="IndexNotReadyException">There is no usable index yet.</exception>
+    public JsonObject LikeGarment(Guid garment, JsonObject state, int size) =>
+        new() { ["items"] = Ask(index => index.Ask(searcher => Likeness.ToGarment(garment, state, searcher, size))) };
 
     /// <summary>What a half-typed sentence may mean: what is understood of it, then the words its end may become.</summary>
     public JsonArray Suggest(string q) => Answer.ToJson(Suggestions.For(q, Has));

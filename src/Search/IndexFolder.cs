@@ -105,6 +105,13 @@ internal sealed class IndexFolder : IDisposable
         Interlocked.Increment(ref written);
     }
 
+    /// <summary>Puts garments in that are not in it yet, several at once.</summary>
+    public void Add(IReadOnlyCollection<(Guid Id, JsonObject State)> garments)
+    {
+        Parallel.ForEach(garments.Where(g => g.State["setAside"] is null), garment => writer.AddDocuments(GarmentBlock.Of(garment.Id, garment.State)));
+        Interlocked.Add(ref written, garments.Count);
+    }
+
     public void Remove(Guid id)
     {
         writer.DeleteDocuments(Term(id));
@@ -196,6 +203,6 @@ internal sealed class IndexFolder : IDisposable
     /// <summary>Reads a merged segment's blocks and columns before the first search meets it.</summary>
     private sealed class Warmer : IndexWriter.IndexReaderWarmer
     {
-        public override void Warm(AtomicReader reader) => Blocks.Of(reader.AtomicContext).Warm();
+        public override void Warm(AtomicReader reader) => Blocks.Of(reader.AtomicContext).Warm(reader);
     }
 }

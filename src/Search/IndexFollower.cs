@@ -15,6 +15,7 @@ namespace HeirloomArchive.Search;
 public sealed class IndexFollower(GarmentIndex index, IDocumentStore store, ILogger<IndexFollower> log) : BackgroundService
 {
     private const int Batch = 500;
+    private const int BuildBatch = 1_000;
 
     private static readonly TimeSpan Poll = TimeSpan.FromSeconds(1);
     private static readonly TimeSpan Soon = TimeSpan.FromMilliseconds(25);
@@ -182,19 +183,15 @@ public sealed class IndexFollower(GarmentIndex index, IDocumentStore store, ILog
     private async Task Rebuild(long upTo, CancellationToken ct)
     {
         var watch = Stopwatch.StartNew();
-        Guid after = default;
-        for (var isMore = true; isMore;)
+        // The next page is read while this one is put in; a garment saved between the two is left as it was saved.
+        var reading = record.GarmentsAfter(default, BuildBatch, ct);
+        for (var page = await reading; page.Count > 0; page = await reading)
         {
-            await Writing(async () =>
+            reading = page.Count == BuildBatch ? record.GarmentsAfter(page[^1].Id, BuildBatch, ct) : Task.FromResult<IReadOnlyList<Garment>>([]);
+            await Writing(() =>
             {
-                var page = await record.GarmentsAfter(after, Batch, ct);
-                foreach (var garment in page)
-                {
-                    index.Build(garment.Id, garment.State(Sight.Everything));
-                    after = garment.Id;
-                }
-
-                isMore = page.Count == Batch;
+                index.Build([.. page.Select(g => (g.Id, g.State(Sight.Everything)))]);
+                return Task.CompletedTask;
             }, ct);
         }
 

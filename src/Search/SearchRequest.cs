@@ -33,6 +33,9 @@ public sealed class SearchRequest
     /// <summary>How far one may turn the pages, in garments.</summary>
     public const int Deepest = 10_000;
 
+    /// <summary>The most values that all parameters together may have.</summary>
+    public const int MostValues = 500;
+
     private static readonly string[] Spanning = ["from", "to", "decade", "widthFrom", "widthTo", "laceWidthFrom", "laceWidthTo"];
     private static readonly string[] Once = ["q", "tolerance", "page", "size", "sort", "seen"];
 
@@ -83,6 +86,13 @@ public sealed class SearchRequest
             {
                 (given.TryGetValue(name, out var values) ? values : given[name] = []).Add(value);
             }
+        }
+
+        if (given.Sum(g => g.Value.Count) > MostValues)
+        {
+            var most = given.MaxBy(g => g.Value.Count);
+            Refuse(most.Key, $"{given.Sum(g => g.Value.Count)} values are asked for at once, {most.Value.Count} of them of “{most.Key}”; at most {MostValues} can be.");
+            given.Clear();
         }
 
         foreach (var name in Once.Where(name => given.TryGetValue(name, out var values) && values.Distinct().Count() > 1))

@@ -15,8 +15,8 @@ internal sealed class SegmentMatch : IDisposable
     {
         Segment = segment;
         Blocks = Blocks.Of(segment);
-        scratch = new Scratch(Blocks);
-        conditions = request.Conditions.ToLookup(c => c.Group, c => (c.Name, c.Met.BitsOf(Blocks, scratch)));
+        scratch = new Scratch(Blocks, segment);
+        conditions = request.Conditions.ToLookup(c => c.Group, c => (c.Name, c.Met.BitsOf(scratch)));
         typed = scratch.Copy(Blocks.Living(segment.AtomicReader));
         Meant = asked.Sets.Count == 0 ? typed : scratch.Copy(typed);
         Techniques = scratch.New();
@@ -160,7 +160,7 @@ internal sealed class SegmentMatch : IDisposable
         FixedBitSet? garments = null;
         foreach (var slot in set)
         {
-            var bits = slot.Words.BitsOf(Blocks, scratch);
+            var bits = slot.Words.BitsOf(scratch);
             var said = bits;
             if (set.Count > 1)
             {
@@ -170,7 +170,7 @@ internal sealed class SegmentMatch : IDisposable
 
             if (slot.Meets is { } meets)
             {
-                var having = meets.BitsOf(Blocks, scratch);
+                var having = meets.BitsOf(scratch);
                 bits.Or(having);
                 And(ref chosen, having);
             }

@@ -41,21 +41,21 @@ internal abstract class Sieve
     public static Sieve AnyOf(IReadOnlyList<Sieve> sieves) => sieves.Count == 1 ? sieves[0] : new Any(sieves);
 
     /// <summary>Adds the documents to a set.</summary>
-    public abstract void AddTo(FixedBitSet bits, Blocks segment, Scratch scratch);
+    public abstract void AddTo(FixedBitSet bits, Scratch scratch);
 
     /// <summary>The documents as a set of their own.</summary>
-    public FixedBitSet BitsOf(Blocks segment, Scratch scratch)
+    public FixedBitSet BitsOf(Scratch scratch)
     {
         var bits = scratch.New();
-        AddTo(bits, segment, scratch);
+        AddTo(bits, scratch);
         return bits;
     }
 
-    private static void Keep(string key, FixedBitSet bits, Blocks segment)
+    private static void Keep(string key, FixedBitSet bits, Blocks blocks)
     {
-        if (bits.Cardinality > segment.Documents / KeptFrom)
+        if (bits.Cardinality > blocks.Documents / KeptFrom)
         {
-            segment.Keep(key, bits.Clone());
+            blocks.Keep(key, bits.Clone());
         }
     }
 
@@ -63,47 +63,47 @@ internal abstract class Sieve
     {
         private readonly string key = $"{field}={value}";
 
-        public override void AddTo(FixedBitSet bits, Blocks segment, Scratch scratch)
+        public override void AddTo(FixedBitSet bits, Scratch scratch)
         {
-            if (segment.Kept(key) is { } kept)
+            if (scratch.Blocks.Kept(key) is { } kept)
             {
                 bits.Or(kept);
                 return;
             }
 
             // Whatever no longer lives is taken out at the end; the blocks must stay whole until then.
-            var terms = segment.Reader.GetTerms(field)?.GetEnumerator();
+            var terms = scratch.Segment.AtomicReader.GetTerms(field)?.GetEnumerator();
             if (terms is null || !terms.SeekExact(new BytesRef(value)))
             {
                 return;
             }
 
             var documents = terms.Docs(null, null, DocsFlags.NONE);
-            if (terms.DocFreq <= segment.Documents / KeptFrom)
+            if (terms.DocFreq <= scratch.Blocks.Documents / KeptFrom)
             {
                 Pour(documents, bits);
                 return;
             }
 
-            var own = new FixedBitSet(segment.Documents);
+            var own = new FixedBitSet(scratch.Blocks.Documents);
             Pour(documents, own);
-            segment.Keep(key, own);
+            scratch.Blocks.Keep(key, own);
             bits.Or(own);
         }
     }
 
     private sealed class Prefix(string field, string beginning) : Sieve
     {
-        public override void AddTo(FixedBitSet bits, Blocks segment, Scratch scratch)
+        public override void AddTo(FixedBitSet bits, Scratch scratch)
         {
             var key = $"{field}^{beginning}";
-            if (segment.Kept(key) is { } kept)
+            if (scratch.Blocks.Kept(key) is { } kept)
             {
                 bits.Or(kept);
                 return;
             }
 
-            if (segment.Reader.GetTerms(field)?.GetEnumerator() is not { } terms)
+            if (scratch.Segment.AtomicReader.GetTerms(field)?.GetEnumerator() is not { } terms)
             {
                 return;
             }
@@ -121,7 +121,7 @@ internal abstract class Sieve
                 }
             }
 
-            Keep(key, own, segment);
+            Keep(key, own, scratch.Blocks);
             bits.Or(own);
         }
     }
@@ -130,40 +130,40 @@ internal abstract class Sieve
     {
         private readonly string key = string.Create(CultureInfo.InvariantCulture, $"years {from}..{to}");
 
-        public override void AddTo(FixedBitSet bits, Blocks segment, Scratch scratch)
+        public override void AddTo(FixedBitSet bits, Scratch scratch)
         {
-            if (segment.Kept(key) is { } kept)
+            if (scratch.Blocks.Kept(key) is { } kept)
             {
                 bits.Or(kept);
                 return;
             }
 
             var own = scratch.New();
-            segment.Dates.AddBetween(from, to, own);
-            Keep(key, own, segment);
+            scratch.Blocks.Dates(scratch.Segment.AtomicReader).AddBetween(from, to, own);
+            Keep(key, own, scratch.Blocks);
             bits.Or(own);
         }
     }
 
     private sealed class ByFilter(Filter filter, string? key) : Sieve
     {
-        public override void AddTo(FixedBitSet bits, Blocks segment, Scratch scratch)
+        public override void AddTo(FixedBitSet bits, Scratch scratch)
         {
-            if (key is not null && segment.Kept(key) is { } kept)
+            if (key is not null && scratch.Blocks.Kept(key) is { } kept)
             {
                 bits.Or(kept);
                 return;
             }
 
             var own = scratch.New();
-            if (filter.GetDocIdSet(segment.Context, null)?.GetIterator() is { } found)
+            if (filter.GetDocIdSet(scratch.Segment, null)?.GetIterator() is { } found)
             {
                 own.Or(found);
             }
 
             if (key is not null)
             {
-                Keep(key, own, segment);
+                Keep(key, own, scratch.Blocks);
             }
 
             bits.Or(own);
@@ -172,28 +172,28 @@ internal abstract class Sieve
 
     private sealed class Any(IReadOnlyList<Sieve> sieves) : Sieve
     {
-        public override void AddTo(FixedBitSet bits, Blocks segment, Scratch scratch)
+        public override void AddTo(FixedBitSet bits, Scratch scratch)
         {
             foreach (var sieve in sieves)
             {
-                sieve.AddTo(bits, segment, scratch);
+                sieve.AddTo(bits, scratch);
             }
         }
     }
 
     private sealed class All(IReadOnlyList<Sieve> sieves) : Sieve
     {
-        public override void AddTo(FixedBitSet bits, Blocks segment, Scratch scratch)
+        public override void AddTo(FixedBitSet bits, Scratch scratch)
         {
             if (sieves.Count == 0)
             {
                 return;
             }
 
-            var all = sieves[0].BitsOf(segment, scratch);
+            var all = sieves[0].BitsOf(scratch);
             foreach (var sieve in sieves.Skip(1))
             {
-                all.And(sieve.BitsOf(segment, scratch));
+                all.And(sieve.BitsOf(scratch));
             }
 
             bits.Or(all);

@@ -1,8 +1,11 @@
 using System.Globalization;
 using BenchmarkDotNet.Running;
 using HeirloomArchive.Benchmarks;
+using HeirloomArchive.Benchmarks.Finding;
 
-// `load 10000` is the running service with so many pieces, `record 100000` the record with up to so many and ten changes of each, `worksheets 120` prints for so many seconds; everything else belongs to the pure parts, as in `--filter *Plan*`.
+// `load 10000` is the running service with so many pieces, `record 100000` the record with up to so many and ten changes of each, `worksheets 120` prints
+// for so many seconds, `finding 100000` asks a collection of that size, `killed 100` ends a writer of the index so many times; everything else belongs
+// to the pure parts, as in `--filter *Plan*`.
 if (args is ["load", var count])
 {
     await Load.Run(int.Parse(count, CultureInfo.InvariantCulture));
@@ -14,6 +17,18 @@ else if (args is ["record", var most])
 else if (args is ["worksheets", var seconds])
 {
     await Sheets.Run(TimeSpan.FromSeconds(int.Parse(seconds, CultureInfo.InvariantCulture)));
+}
+else if (args is ["finding", var garments])
+{
+    await FindingRun.Of(int.Parse(garments, CultureInfo.InvariantCulture));
+}
+else if (args is ["killed", var times])
+{
+    await Killed.Run(int.Parse(times, CultureInfo.InvariantCulture));
+}
+else if (args is ["killed-writer", var folder])
+{
+    Killed.Write(folder);
 }
 else
 {

@@ -13,11 +13,7 @@ internal static class Indexes
     {
         var index = GarmentIndex.Open(folder, In2026);
         index.BeginBuilding(0);
-        foreach (var garment in garments)
-        {
-            index.Build(Guid.Parse(garment["id"]!.GetValue<string>()), garment);
-        }
-
+        index.Build([.. garments.Select(g => (Guid.Parse(g["id"]!.GetValue<string>()), g))]);
         index.Adopt(1);
         return index;
     }

@@ -52,7 +52,7 @@ public sealed class OnDiskTests : IDisposable
         using var index = GarmentIndex.Open(folder.Path);
         Assert.True(index.NeedsBuilding);
         index.BeginBuilding(10);
-        index.Build(Guid.CreateVersion7(), Indexes.Garment(1, """{"name":"Apron"}"""));
+        index.Build([(Guid.CreateVersion7(), Indexes.Garment(1, """{"name":"Apron"}"""))]);
         Assert.Equal(new BuildProgress(1, 10), Assert.Throws<IndexNotReadyException>(() => index.Ask("")).Progress);
     }
 
@@ -75,7 +75,7 @@ public sealed class OnDiskTests : IDisposable
         using (var index = Indexes.Of(folder.Path, Indexes.Garment(1, """{"name":"Apron"}""")))
         {
             index.BeginBuilding(1);
-            index.Build(Guid.CreateVersion7(), Indexes.Garment(2, """{"name":"Bib"}"""));
+            index.Build([(Guid.CreateVersion7(), Indexes.Garment(2, """{"name":"Bib"}"""))]);
         }
 
         using var again = GarmentIndex.Open(folder.Path);

@@ -47,4 +47,13 @@ public class RequestTests
     [Fact]
     public void The_last_page_that_may_be_asked_is_the_ten_thousandth_piece() =>
         Assert.Equal(100, SearchRequest.Read(Indexes.Query("page=100&size=100")).Page);
+
+    [Fact]
+    public void A_hundred_thousand_letters_are_refused_by_name_and_five_hundred_values_are_taken()
+    {
+        var refused = Assert.Throws<FaultException>(() => SearchRequest.Read([new("q", new string('x', 100_000))]));
+        Assert.Equal("q", Assert.Single(refused.Faults).Path);
+        Assert.Single(SearchRequest.Read(Enumerable.Range(0, 500).Select(i => KeyValuePair.Create("tag", (string?)$"tag {i}"))).Conditions);
+        Assert.Equal("tag", Assert.Single(Assert.Throws<FaultException>(() => SearchRequest.Read(Enumerable.Range(0, 501).Select(i => KeyValuePair.Create("tag", (string?)$"tag {i}")))).Faults).Path);
+    }
 }

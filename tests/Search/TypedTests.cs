@@ -191,6 +191,38 @@ public sealed class TypedTests : IDisposable
         Assert.DoesNotContain('<', snippet.Replace("<mark>", "", StringComparison.Ordinal).Replace("</mark>", "", StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData("hiddenshop")]
+    [InlineData("hiddenprice")]
+    [InlineData("hiddenpaper")]
+    [InlineData("hiddenshelf")]
+    [InlineData("hiddenbox")]
+    [InlineData("hiddenborrower")]
+    public void What_is_private_makes_no_hit_no_snippet_no_count_no_suggestion_and_mends_no_slip(string secret)
+    {
+        index.Put(Indexes.Garment(20, """
+            {"name":"Bib","acquired":{"from":"hiddenshop","price":"hiddenprice","papers":"hiddenpaper"},"place":{"shelf":"hiddenshelf","box":"hiddenbox"},
+             "whereabouts":{"is":"lent","to":"hiddenborrower"}}
+            """), 1);
+        Assert.Empty(index.Ask($"q={secret}")["items"]!.AsArray());
+        Assert.Empty(index.Ask($"q={secret[..^1]}")["items"]!.AsArray());
+        Assert.Empty(index.Ask($"q={secret[..^2]}x{secret[^1]}")["items"]!.AsArray());
+        Assert.DoesNotContain("hidden", index.Ask("q=bib").ToJsonString(), StringComparison.Ordinal);
+        Assert.DoesNotContain("hidden", index.Suggest(secret[..8]).ToJsonString(), StringComparison.Ordinal);
+        Assert.DoesNotContain("hidden", index.LikeGarment(Guid.Empty, Indexes.Garment(21, """{"name":"Bib"}"""), 10).ToJsonString(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("(a+)+$ (a|aa)+$ ([a-z]*)*x")]
+    [InlineData("a* a? .* [^a]* ^.*$ ~0.0001 {1,100000}")]
+    [InlineData("1/1/1/1/1/1/1/1/1/1/1/1/1/1/1 in 1.1.1.1.1.1.1.1 mm 1900-1900-1900-1900-1900")]
+    public void Patterns_are_words_and_are_answered_at_any_length(string bomb)
+    {
+        var typed = string.Concat(Enumerable.Repeat(bomb + " ", 90))[..1_990];
+        Assert.NotNull(index.Ask("q=" + Uri.EscapeDataString(typed))["total"]);
+        Assert.NotNull(index.Ask("q=" + Uri.EscapeDataString("-" + typed.Replace(" ", "", StringComparison.Ordinal)))["total"]);
+    }
+
     [Fact]
     public void Suggestions_complete_the_last_word_with_words_of_the_trade()
     {

@@ -38,6 +38,7 @@ public static class Api
         app.MapRegions();
         app.MapIiif();
         app.MapSearch();
+        app.MapLike();
         app.MapPlans();
         app.MapWords();
         app.MapDrafts();
