@@ -114,6 +114,16 @@ public sealed class TypedTests : IDisposable
     public void A_piece_with_the_chosen_words_stands_before_one_that_only_tells_of_them() =>
         Assert.Equal(["G-014", "G-10"], Numbers("pin tucks by hand on a yoke"));
 
+    // The example that docs/finding.md explains.
+    [Fact]
+    public void Chosen_words_and_the_name_stand_before_what_is_only_told()
+    {
+        index.Put(Indexes.Garment(31, """{"name":"Petticoat","story":{"text":"made over from a christening robe, the torchon is new"}}"""), 1);
+        index.Put(Indexes.Garment(32, """{"name":"Robe","techniques":[{"kind":"lace","lace":"torchon","part":"hem"}]}"""), 1);
+        index.Put(Indexes.Garment(33, """{"name":"Christening robe with torchon","techniques":[{"kind":"lace","lace":"torchon","part":"hem"}]}"""), 1);
+        Assert.Equal(["Christening robe with torchon", "Petticoat"], index.Names("q=torchon christening").Where(n => !n.Contains('<', StringComparison.Ordinal)));
+    }
+
     [Fact]
     public void A_number_typed_whole_comes_first() => Assert.Equal("G-2", Numbers("G-2")[0]);
 
