@@ -90,7 +90,7 @@ internal abstract class Column(string name, string[] values)
 
         public override ReadOnlySpan<int> Of(int document, Span<int> room)
         {
-            var value = first[document];
+            var value = first.Length == 0 ? T.Zero : first[document];
             if (value == T.MaxValue)
             {
                 return several[document];

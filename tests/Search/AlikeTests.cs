@@ -90,5 +90,13 @@ public sealed class AlikeTests : IDisposable
         Assert.True(like[0]!.AsObject().ContainsKey("technique") && like[0]!["technique"] is null);
     }
 
+    [Fact]
+    public void A_piece_of_which_little_is_told_is_compared_by_that()
+    {
+        using var index = Indexes.Of(folder.Path, Indexes.Garment(1, """{"name":"Cap"}"""), Indexes.Garment(2, """{"name":"Cap"}"""), Indexes.Garment(3, """{"name":"Bib"}"""));
+        var like = index.LikeGarment(Guid.Parse("019a0000-0000-7000-8000-000000000001"), Indexes.Garment(1, """{"name":"Cap"}"""), 10)["items"]!.AsArray();
+        Assert.Equal(0, Assert.Single(like)!["distance"]!.GetValue<double>());
+    }
+
     private static IEnumerable<JsonObject> Techniques(JsonObject garment) => garment["techniques"]!.AsArray().Select(t => t!.AsObject());
 }
