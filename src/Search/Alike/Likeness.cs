@@ -21,7 +21,8 @@ internal static class Likeness
     {
         var asked = Construction.Of(technique);
         var found = new List<(string Garment, string Name, Construction Technique, Distance Distance)>();
-        foreach (var candidate in Candidates.For(asked, searcher, MostCompared, anySize))
+        // Read in the order they lie in, so that each packet of the index is unpacked once.
+        foreach (var candidate in Candidates.For(asked, searcher, MostCompared, anySize).OrderBy(c => c.Segment.Ord).ThenBy(c => c.Document))
         {
             var (other, at) = Candidates.Read(candidate);
             // "At another size" asks for the same proportions, not for the same run again.
