@@ -1,19 +1,15 @@
 using System.Diagnostics;
 using System.Globalization;
-using System.Reflection;
-using HeirloomArchive.Pictures.Soundness;
+using System.Runtime.InteropServices;
 using HeirloomArchive.Support;
 using SkiaSharp;
+using static HeirloomArchive.Pictures.Tests.Workers;
 
 namespace HeirloomArchive.Pictures.Tests;
 
 /// <summary>Real worker processes, one class so that they run one after another.</summary>
 public sealed class WorkshopTests
 {
-    private static readonly PictureLimits Usual = new();
-
-    private static readonly WorkerProgram Program = WorkerProgram.Of(Assembly.Load("HeirloomArchive.Web"));
-
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
     [Fact]
@@ -136,7 +132,7 @@ public sealed class WorkshopTests
         using var workshop = new Workshop(Program, Usual);
         var making = workshop.Make([Order(Made.Png(7000, 7000)), Order(Made.Jpeg()), Order(Made.Jpeg()), Order(Made.Jpeg())], Cancel);
         Process? busy;
-        while ((busy = Workers().FirstOrDefault(p => p.WorkingSet64 > 120 << 20)) is null && !making.IsCompleted)
+        while ((busy = Children().FirstOrDefault(p => p.WorkingSet64 > 120 << 20)) is null && !making.IsCompleted)
         {
             await Task.Delay(5, Cancel);
         }
@@ -153,14 +149,31 @@ public sealed class WorkshopTests
         using var workshop = new Workshop(Program, Usual);
         var first = Made.Jpeg(3000, 3000);
         var making = workshop.Make([Order(first)], Cancel);
-        var used = Workers().Select(p => p.Id).ToHashSet();
+        var used = Children().Select(p => p.Id).ToHashSet();
         await making;
         Assert.Single(used);
-        Assert.DoesNotContain(Workers(), p => used.Contains(p.Id));
-        Assert.NotEmpty(Workers());
+        Assert.True(SpinWait.SpinUntil(() => !Children().Any(p => used.Contains(p.Id)), TimeSpan.FromSeconds(10)));
+        Assert.NotEmpty(Children());
         await workshop.Make([Order(Made.Jpeg())], Cancel);
         workshop.Dispose();
-        Assert.Empty(Workers());
+        Assert.True(SpinWait.SpinUntil(() => !Children().Any(), TimeSpan.FromSeconds(10)));
+    }
+
+    /// <summary>It tries itself, once it is up, to open a file and a socket (see Seccomp); the kernel says the same of every thread.</summary>
+    [Fact]
+    public async Task A_worker_that_is_up_can_open_no_file_and_no_socket()
+    {
+        Assert.SkipUnless(OperatingSystem.IsLinux() && RuntimeInformation.ProcessArchitecture is Architecture.X64 or Architecture.Arm64, "There is a filter for Linux on x64 and arm64 only.");
+        using var worker = WorkerProcess.Start(Program, Usual);
+        await worker.Make(Order(Made.Jpeg()), Cancel);
+        Assert.True(worker.Confined);
+        var child = Children().Single();
+        Assert.All(Directory.EnumerateDirectories($"/proc/{child.Id}/task"), thread =>
+        {
+            var status = File.ReadAllLines(Path.Combine(thread, "status"));
+            Assert.Contains("Seccomp:\t2", status);
+            Assert.Contains("NoNewPrivs:\t1", status);
+        });
     }
 
     [Fact]
@@ -189,15 +202,6 @@ public sealed class WorkshopTests
         await Task.CompletedTask;
     }
 
-    private static async Task<WorkDone[]> Make(PictureLimits limits, WorkerProgram program, params byte[][] files)
-    {
-        using var workshop = new Workshop(program, limits);
-        return await workshop.Make([.. files.Select(Order)], Cancel);
-    }
-
-    private static FirstOrder Order(byte[] file) =>
-        new(() => new MemoryStream(file), SoundPicture.Read(new MemoryStream(file), Usual));
-
     private static WorkerProgram Shell(string does)
     {
         Assert.SkipUnless(File.Exists("/bin/sh"), "This system has no shell.");
@@ -205,7 +209,7 @@ public sealed class WorkshopTests
     }
 
     /// <summary>This process's own children that are workers.</summary>
-    private static IEnumerable<Process> Workers()
+    private static IEnumerable<Process> Children()
     {
         Assert.SkipUnless(OperatingSystem.IsLinux(), "Children are looked for in /proc.");
         foreach (var process in Process.GetProcesses())

@@ -8,6 +8,10 @@ internal sealed class FileReader(Stream file, string kind)
     private readonly byte[] buffer = new byte[64 * 1024];
     private int at;
     private int filled;
+    private long before;
+
+    /// <summary>Bytes read so far.</summary>
+    public long Position => before + at;
 
     public byte Byte() => at < filled || Fill() ? buffer[at++] : throw CutOff();
 
@@ -78,6 +82,7 @@ internal sealed class FileReader(Stream file, string kind)
 
     private bool Fill()
     {
+        before += filled;
         at = 0;
         filled = file.Read(buffer);
         return filled > 0;

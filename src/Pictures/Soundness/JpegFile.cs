@@ -6,10 +6,14 @@ internal static class JpegFile
     private const byte EndOfImage = 0xD9, StartOfScan = 0xDA, DefineLines = 0xDC;
 
     /// <summary>Width and height in pixels. What follows the end of image is no part of it and is let be.</summary>
-    public static (long Width, long Height) Read(FileReader file)
+    public static (long Width, long Height) Read(FileReader file) => Walk(file).Size;
+
+    /// <summary>The same, and where the end of image stands, when all of the picture is in one scan that is read once from front to back.</summary>
+    public static ((long Width, long Height) Size, long? EndOfOnlyScan) Walk(FileReader file)
     {
         file.Skip(2);
         (long Width, long Height)? frame = null;
+        var inOne = false;
         var scans = 0;
         for (var marker = Marker(file); marker != EndOfImage;)
         {
@@ -31,6 +35,7 @@ internal static class JpegFile
                     throw Wrong("a second or too short frame header");
                 }
 
+                inOne = marker is 0xC0 or 0xC1; // Sequential with Huffman codes.
                 file.Skip(1);
                 var height = file.TwoBytes();
                 frame = (file.TwoBytes(), height);
@@ -54,7 +59,7 @@ internal static class JpegFile
             }
         }
 
-        return scans > 0 ? frame!.Value : throw Wrong("an end before any picture");
+        return scans > 0 ? (frame!.Value, inOne && scans == 1 ? file.Position - 2 : null) : throw Wrong("an end before any picture");
     }
 
     /// <summary>SOF0 to SOF15 without the three marks of that range that mean something else (DHT, JPG, DAC).</summary>

@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using HeirloomArchive.Pictures.Soundness;
 using SkiaSharp;
 
 namespace HeirloomArchive.Pictures;
@@ -16,10 +17,16 @@ internal static class Decoding
     /// <param name="file">Pinned, and left alone as long as this runs.</param>
     /// <param name="format">What the host found it to be.</param>
     /// <param name="side">A JPEG or WebP may come smaller than it is, but its longest side not below this; 0 for the whole.</param>
+    /// <param name="within">It lies within other bytes that must stay as they are: a tile of our own.</param>
     /// <returns>The pixels, where they belong, and the whole picture's size the right way up.</returns>
     /// <exception cref="PictureException">It can't be decoded, or some of it is missing.</exception>
-    public static (Pixels Pixels, Orientation Orientation, int Width, int Height) Decode(ArraySegment<byte> file, PictureFormat format, int side = 0)
+    public static (Pixels Pixels, Orientation Orientation, int Width, int Height) Decode(ArraySegment<byte> file, PictureFormat format, int side = 0, bool within = false)
     {
+        if (format == PictureFormat.Jpeg && !within)
+        {
+            file = WithoutEnd(file);
+        }
+
         using var data = SKData.Create(Marshal.UnsafeAddrOfPinnedArrayElement(file.Array!, file.Offset), file.Count);
         using var codec = SKCodec.Create(data);
         // The library looks for itself what it is handed: it must come to what the host came to.
@@ -43,6 +50,28 @@ internal static class Decoding
         }
 
         return orientation.OnItsSide() ? (pixels, orientation, height, width) : (pixels, orientation, width, height);
+    }
+
+    /// <summary>
+    /// The library takes an end that comes too early for an end, and paints grey what is missing; only when its bytes run out
+    /// does it say so. So where a picture is all in one scan, it is handed without its end mark, and a few zeros behind, which
+    /// it reads ahead.
+    /// </summary>
+    private static ArraySegment<byte> WithoutEnd(ArraySegment<byte> file)
+    {
+        if (JpegFile.Walk(new FileReader(new MemoryStream(file.Array!, file.Offset, file.Count, writable: false), "JPEG")).EndOfOnlyScan is not { } end)
+        {
+            return file;
+        }
+
+        const int Zeros = 16;
+        if (file.Offset + end + Zeros > file.Array!.Length)
+        {
+            return file;
+        }
+
+        file.Array.AsSpan(file.Offset + (int)end, Zeros).Clear();
+        return new ArraySegment<byte>(file.Array, file.Offset, (int)end + Zeros);
     }
 
     private static void Read(SKCodec codec, Pixels into)

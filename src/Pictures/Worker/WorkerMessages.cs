@@ -37,6 +37,9 @@ internal sealed record WorkerAnswer(WorkerOutcome Outcome, int Width = 0, int He
 /// </summary>
 internal static class WorkerMessages
 {
+    /// <summary>Bytes free in the buffer behind a request, for whoever reads it.</summary>
+    public const int Room = 64;
+
     /// <summary>The worker's first byte.</summary>
     public const byte Hello = 0x2A;
 
@@ -53,10 +56,10 @@ internal static class WorkerMessages
         }
 
         var length = BinaryPrimitives.ReadInt32LittleEndian(head[2..]);
-        if (buffer.Length < length)
+        if (buffer.Length - Room < length)
         {
             buffer = []; // Let go of the old before the new is taken.
-            buffer = GC.AllocateUninitializedArray<byte>(length, pinned: true);
+            buffer = GC.AllocateUninitializedArray<byte>(length + Room, pinned: true);
         }
 
         input.ReadExactly(buffer, 0, length);

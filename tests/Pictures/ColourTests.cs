@@ -1,0 +1,91 @@
+using HeirloomArchive.Support;
+using SkiaSharp;
+using static HeirloomArchive.Pictures.Tests.Workers;
+
+namespace HeirloomArchive.Pictures.Tests;
+
+/// <summary>
+/// Colours of files with a profile come out as the sRGB that is published for them, within a difference of 1 by the formula
+/// of 1976 (CIE 15:2018, 8.2.1.1: the distance in L*a*b*).
+/// </summary>
+public class ColourTests
+{
+    // The named colours of CSS Color Module Level 4 as sRGB, and the same in Display P3 and in Adobe RGB as the W3C's tests of
+    // that module have them (web-platform-tests, css/css-color: display-p3-001 and on, a98rgb-001, and the keywords in color()).
+    private static readonly (double[] Display, int[] Srgb)[] P3 =
+    [
+        ([0.91749, 0.20029, 0.13856], [255, 0, 0]), ([0.94965, 0.66290, 0.23297], [255, 165, 0]), ([1, 1, 0.33090], [255, 255, 0]),
+        ([0.21604, 0.49418, 0.13151], [0, 128, 0]), ([0, 0, 0.95959], [0, 0, 255]), ([0.26681, 0.03018, 0.48951], [75, 0, 130]),
+        ([0.87709, 0.53133, 0.91095], [238, 130, 238]), ([1, 1, 1], [255, 255, 255]),
+    ];
+
+    private static readonly (double[] Display, int[] Srgb)[] Adobe =
+        [([0.281363, 0.498012, 0.116746], [0, 128, 0]), ([0, 0, 0], [0, 0, 0]), ([1, 1, 1], [255, 255, 255])];
+
+    [Fact]
+    public async Task A_png_of_16_bits_in_Display_P3() => await Check(P3, colour => PngParts.Stored(
+        64, 64, 2, 16, false, (_, _, c) => (int)Math.Round(colour[c] * 65_535), PngParts.Profile(IccProfile.DisplayP3)));
+
+    [Fact]
+    public async Task A_png_of_16_bits_in_Adobe_RGB() => await Check(Adobe, colour => PngParts.Stored(
+        64, 64, 2, 16, false, (_, _, c) => (int)Math.Round(colour[c] * 65_535), PngParts.Profile(IccProfile.AdobeRgb)));
+
+    [Fact]
+    public async Task A_jpeg_in_Display_P3() => await Check(P3, colour => JpegParts.WithProfile(Flat(colour, b => Made.Jpeg(b, 100)), IccProfile.DisplayP3));
+
+    [Fact]
+    public async Task A_webp_in_Display_P3() => await Check(P3, colour => WebPParts.With(Flat(colour, WebP), 64, 64, ("ICCP", IccProfile.DisplayP3)));
+
+    /// <summary>The other way round: without its profile the same file is another colour.</summary>
+    [Fact]
+    public async Task Without_its_profile_it_would_be_another_colour()
+    {
+        var done = await Make(Usual, Program, Flat(P3[0].Display, b => Made.Jpeg(b, 100)));
+        using var image = Made.Decoded(done[0].Made!.Files[0]);
+        Assert.True(Difference(image.GetPixel(32, 32), P3[0].Srgb) > 10);
+    }
+
+    private static async Task Check((double[] Display, int[] Srgb)[] patches, Func<double[], byte[]> file)
+    {
+        var done = await Make(Usual, Program, [.. patches.Select(p => file(p.Display))]);
+        Assert.All(done.Zip(patches), pair =>
+        {
+            using var image = Made.Decoded(pair.First.Made!.Files[0]);
+            var colour = image.GetPixel(32, 32);
+            var difference = Difference(colour, pair.Second.Srgb);
+            Assert.True(difference <= 1, $"{string.Join(' ', pair.Second.Srgb)} came out as {colour.Red} {colour.Green} {colour.Blue}: {difference:0.00} away.");
+        });
+    }
+
+    private static byte[] Flat(double[] colour, Func<SKBitmap, byte[]> save)
+    {
+        using var bitmap = new SKBitmap(new SKImageInfo(64, 64, SKColorType.Rgba8888, SKAlphaType.Opaque));
+        bitmap.Erase(new SKColor(Byte(colour[0]), Byte(colour[1]), Byte(colour[2])));
+        return save(bitmap);
+
+        static byte Byte(double value) => (byte)Math.Round(value * 255);
+    }
+
+    private static byte[] WebP(SKBitmap bitmap)
+    {
+        using var pixels = bitmap.PeekPixels();
+        return pixels.Encode(new SKWebpEncoderOptions(SKWebpEncoderCompression.Lossless, 50))!.ToArray();
+    }
+
+    private static double Difference(SKColor colour, int[] srgb)
+    {
+        var (a, b) = (Lab(colour.Red, colour.Green, colour.Blue), Lab(srgb[0], srgb[1], srgb[2]));
+        return Math.Sqrt(Math.Pow(a.L - b.L, 2) + Math.Pow(a.A - b.A, 2) + Math.Pow(a.B - b.B, 2));
+    }
+
+    /// <summary>IEC 61966-2-1 to XYZ of D65, then CIE 15:2018, 8.2.1.</summary>
+    private static (double L, double A, double B) Lab(int red, int green, int blue)
+    {
+        var (r, g, b) = (Linear(red), Linear(green), Linear(blue));
+        var (x, y, z) = (F(((0.4124 * r) + (0.3576 * g) + (0.1805 * b)) / 0.9505), F((0.2126 * r) + (0.7152 * g) + (0.0722 * b)), F(((0.0193 * r) + (0.1192 * g) + (0.9505 * b)) / 1.089));
+        return ((116 * y) - 16, 500 * (x - y), 200 * (y - z));
+
+        static double Linear(int v) => v / 255.0 <= 0.04045 ? v / 255.0 / 12.92 : Math.Pow(((v / 255.0) + 0.055) / 1.055, 2.4);
+        static double F(double t) => t > 216.0 / 24389 ? Math.Cbrt(t) : ((24389.0 / 27 * t) + 16) / 116;
+    }
+}
