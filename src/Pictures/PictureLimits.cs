@@ -9,8 +9,8 @@ public sealed record PictureLimits
     /// <summary>Pixels of one picture: 50 megapixels.</summary>
     public long Pixels { get; init; } = 50_000_000;
 
-    /// <summary>Pixels along one side; more than a JPEG can say, and what keeps the resizing tables small.</summary>
-    public int Side { get; init; } = 65_535;
+    /// <summary>Pixels along one side: what the decoder of JPEG reads.</summary>
+    public int Side { get; init; } = 65_500;
 
     /// <summary>Memory of one worker, all told: 512 MiB.</summary>
     public long WorkerBytes { get; init; } = 512L << 20;

@@ -30,8 +30,9 @@ public class ColourTests
     public async Task A_png_of_16_bits_in_Adobe_RGB() => await Check(Adobe, colour => PngParts.Stored(
         64, 64, 2, 16, false, (_, _, c) => (int)Math.Round(colour[c] * 65_535), PngParts.Profile(IccProfile.AdobeRgb)));
 
+    /// <summary>The original itself holds these colours only to 8 bits of brightness and tint in the wider space, which is up to 1 more.</summary>
     [Fact]
-    public async Task A_jpeg_in_Display_P3() => await Check(P3, colour => JpegParts.WithProfile(Flat(colour, b => Made.Jpeg(b, 100)), IccProfile.DisplayP3));
+    public async Task A_jpeg_in_Display_P3() => await Check(P3, colour => JpegParts.WithProfile(Flat(colour, b => Made.Jpeg(b, 100)), IccProfile.DisplayP3), most: 2);
 
     [Fact]
     public async Task A_webp_in_Display_P3() => await Check(P3, colour => WebPParts.With(Flat(colour, WebP), 64, 64, ("ICCP", IccProfile.DisplayP3)));
@@ -45,7 +46,7 @@ public class ColourTests
         Assert.True(Difference(image.GetPixel(32, 32), P3[0].Srgb) > 10);
     }
 
-    private static async Task Check((double[] Display, int[] Srgb)[] patches, Func<double[], byte[]> file)
+    private static async Task Check((double[] Display, int[] Srgb)[] patches, Func<double[], byte[]> file, double most = 1)
     {
         var done = await Make(Usual, Program, [.. patches.Select(p => file(p.Display))]);
         Assert.All(done.Zip(patches), pair =>
@@ -53,7 +54,7 @@ public class ColourTests
             using var image = Made.Decoded(pair.First.Made!.Files[0]);
             var colour = image.GetPixel(32, 32);
             var difference = Difference(colour, pair.Second.Srgb);
-            Assert.True(difference <= 1, $"{string.Join(' ', pair.Second.Srgb)} came out as {colour.Red} {colour.Green} {colour.Blue}: {difference:0.00} away.");
+            Assert.True(difference <= most, $"{string.Join(' ', pair.Second.Srgb)} came out as {colour.Red} {colour.Green} {colour.Blue}: {difference:0.00} away.");
         });
     }
 
