@@ -4,8 +4,8 @@ using HeirloomArchive.Benchmarks;
 using HeirloomArchive.Benchmarks.Finding;
 
 // `load 10000` is the running service with so many pieces, `record 100000` the record with up to so many and ten changes of each, `worksheets 120` prints
-// for so many seconds, `finding 100000` asks a collection of that size, `killed 100` ends a writer of the index so many times; everything else belongs
-// to the pure parts, as in `--filter *Plan*`.
+// for so many seconds, `finding 100000` asks a collection of that size, `killed 100` ends a writer of the index so many times, `pictures` is their way in and
+// out, `fuzz 20000` so many damaged ones; everything else belongs to the pure parts, as in `--filter *Plan*`.
 if (args is ["load", var count])
 {
     await Load.Run(int.Parse(count, CultureInfo.InvariantCulture));
@@ -13,6 +13,14 @@ if (args is ["load", var count])
 else if (args is ["record", var most])
 {
     await Record.Run(int.Parse(most, CultureInfo.InvariantCulture));
+}
+else if (args is ["pictures"])
+{
+    await Pictures.Run();
+}
+else if (args is ["fuzz", var files])
+{
+    await PicturesFuzz.Run(int.Parse(files, CultureInfo.InvariantCulture));
 }
 else if (args is ["worksheets", var seconds])
 {

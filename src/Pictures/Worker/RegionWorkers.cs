@@ -8,21 +8,20 @@ internal sealed class RegionWorkers(SpareWorkers spares) : IDisposable
 {
     private const int Most = 2;
 
-    private readonly List<(string Sha256, WorkerProcess Worker)> resting = [];
+    private readonly List<(string Sha256, Seat Seat)> resting = [];
     private bool closed;
 
-    /// <summary>Does something with a worker of that picture, which nobody else has meanwhile.</summary>
-    public async Task<T> With<T>(string sha256, Func<WorkerProcess, Task<T>> work, CancellationToken cancel)
+    /// <summary>Has a region made by a worker of that picture, which nobody else has meanwhile.</summary>
+    public async Task<WorkDone> Make(string sha256, WorkOrder order, CancellationToken cancel)
     {
-        cancel.ThrowIfCancellationRequested();
-        var worker = Take(sha256) ?? spares.Take();
+        var seat = Take(sha256) ?? new Seat(spares);
         try
         {
-            return await work(worker);
+            return await seat.Make(order, cancel);
         }
         finally
         {
-            Rest(sha256, worker);
+            Rest(sha256, seat);
         }
     }
 
@@ -30,7 +29,7 @@ internal sealed class RegionWorkers(SpareWorkers spares) : IDisposable
     {
         lock (resting)
         {
-            resting.ForEach(r => r.Worker.Dispose());
+            resting.ForEach(r => r.Seat.Dispose());
             resting.Clear();
         }
     }
@@ -44,36 +43,36 @@ internal sealed class RegionWorkers(SpareWorkers spares) : IDisposable
         }
     }
 
-    private WorkerProcess? Take(string sha256)
+    private Seat? Take(string sha256)
     {
         lock (resting)
         {
-            var at = resting.FindIndex(r => r.Sha256 == sha256 && !r.Worker.Spent);
+            var at = resting.FindIndex(r => r.Sha256 == sha256);
             if (at < 0)
             {
                 return null;
             }
 
-            var worker = resting[at].Worker;
+            var seat = resting[at].Seat;
             resting.RemoveAt(at);
-            return worker;
+            return seat;
         }
     }
 
-    private void Rest(string sha256, WorkerProcess worker)
+    private void Rest(string sha256, Seat seat)
     {
         lock (resting)
         {
-            if (closed || worker.Spent)
+            if (closed || seat.Empty)
             {
-                worker.Dispose();
+                seat.Dispose();
                 return;
             }
 
-            resting.Add((sha256, worker));
+            resting.Add((sha256, seat));
             if (resting.Count > Most)
             {
-                resting[0].Worker.Dispose();
+                resting[0].Seat.Dispose();
                 resting.RemoveAt(0);
             }
         }

@@ -18,6 +18,7 @@ internal sealed class WorkerProcess : IDisposable
     private readonly Process process;
     private readonly PictureLimits limits;
     private readonly StringBuilder complaint = new();
+    private TimeSpan time;
     private int pictures;
     private int regions;
     private bool greeted;
@@ -27,6 +28,7 @@ internal sealed class WorkerProcess : IDisposable
     {
         this.process = process;
         this.limits = limits;
+        time = limits.WorkerTime;
     }
 
     /// <summary>True when it must not be handed another picture.</summary>
@@ -77,9 +79,10 @@ internal sealed class WorkerProcess : IDisposable
         }
     }
 
-    /// <summary>Lets every other process go first.</summary>
+    /// <summary>Lets every other process go first, and may take ten times as long for it; the processor's time is bounded as ever.</summary>
     public void StandBack()
     {
+        time = limits.WorkerTime * 10;
         try
         {
             process.PriorityClass = ProcessPriorityClass.BelowNormal;
@@ -168,13 +171,13 @@ internal sealed class WorkerProcess : IDisposable
         process.WaitForExit(1000);
         lock (complaint)
         {
-            return new WorkerDoesNotStartException(process.StartInfo, complaint.ToString().Trim());
+            return new WorkerDoesNotStartException(process.StartInfo, $"{complaint.ToString().Trim()} ({(process.HasExited ? $"exit {process.ExitCode}" : "still running")})") { Killed = process.HasExited && process.ExitCode > 128 };
         }
     }
 
     private string? Excess(TimeSpan elapsed) =>
-        elapsed > limits.WorkerTime
-            ? $"The picture takes longer than {limits.WorkerTime.TotalSeconds:0.#} s to read. Send it smaller or saved in another way."
+        elapsed > time
+            ? $"The picture takes longer than {time.TotalSeconds:0.#} s to read. Send it smaller or saved in another way."
         : Resident() > limits.WorkerBytes ? NoMemory()
         : null;
 

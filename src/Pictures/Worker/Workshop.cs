@@ -39,23 +39,16 @@ public sealed class Workshop : IDisposable
         async Task Bench()
         {
             await benches.WaitAsync(cancel);
-            WorkerProcess? worker = null;
             try
             {
+                using var seat = new Seat(spares);
                 for (int i; (i = Interlocked.Increment(ref next)) < orders.Count;)
                 {
-                    if (worker is null or { Spent: true })
-                    {
-                        worker?.Dispose();
-                        worker = spares.Take();
-                    }
-
-                    done[i] = await Make(worker, orders[i], cancel);
+                    done[i] = await seat.Make(orders[i], cancel);
                 }
             }
             finally
             {
-                worker?.Dispose();
                 Used();
                 benches.Release();
             }
@@ -68,9 +61,8 @@ public sealed class Workshop : IDisposable
         await behind.WaitAsync(cancel);
         try
         {
-            using var worker = spares.Take();
-            worker.StandBack();
-            return await Make(worker, order, cancel);
+            using var seat = new Seat(spares, behind: true);
+            return await seat.Make(order, cancel);
         }
         finally
         {
@@ -85,7 +77,7 @@ public sealed class Workshop : IDisposable
         await benches.WaitAsync(cancel);
         try
         {
-            return await regions.With(sha256, worker => Make(worker, order, cancel), cancel);
+            return await regions.Make(sha256, order, cancel);
         }
         finally
         {
@@ -102,18 +94,6 @@ public sealed class Workshop : IDisposable
         spares.Dispose();
         benches.Dispose();
         behind.Dispose();
-    }
-
-    private static async Task<WorkDone> Make(WorkerProcess worker, WorkOrder order, CancellationToken cancel)
-    {
-        try
-        {
-            return new WorkDone(await worker.Make(order, cancel), null);
-        }
-        catch (UnsoundException e)
-        {
-            return new WorkDone(null, e);
-        }
     }
 
     private void Used()
