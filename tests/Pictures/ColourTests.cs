@@ -8,6 +8,7 @@ namespace HeirloomArchive.Pictures.Tests;
 /// Colours of files with a profile come out as the sRGB that is published for them, within a difference of 1 by the formula
 /// of 1976 (CIE 15:2018, 8.2.1.1: the distance in L*a*b*).
 /// </summary>
+[Collection(nameof(Workers))]
 public class ColourTests
 {
     // The named colours of CSS Color Module Level 4 as sRGB, and the same in Display P3 and in Adobe RGB as the W3C's tests of

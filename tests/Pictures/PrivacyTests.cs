@@ -6,6 +6,7 @@ using MetadataExtractor.Formats.Xmp;
 namespace HeirloomArchive.Pictures.Tests;
 
 /// <summary>Read back with another's program (MetadataExtractor): nothing of place, camera or small picture is in what is shown.</summary>
+[Collection(nameof(Workers))]
 public class PrivacyTests
 {
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;

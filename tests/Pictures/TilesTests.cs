@@ -5,6 +5,7 @@ using SkiaSharp;
 namespace HeirloomArchive.Pictures.Tests;
 
 /// <summary>Tiles and regions of a picture whose colours say where they lie: red across, green down.</summary>
+[Collection(nameof(Workers))]
 public sealed class TilesTests(TilesTests.Slopes slopes) : IClassFixture<TilesTests.Slopes>
 {
     private const int Width = 1301, Height = 903;

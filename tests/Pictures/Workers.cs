@@ -3,7 +3,7 @@ using HeirloomArchive.Pictures.Soundness;
 
 namespace HeirloomArchive.Pictures.Tests;
 
-/// <summary>Real worker processes for the tests.</summary>
+/// <summary>Real worker processes for the tests; the classes that use them run one after another, as some count them.</summary>
 internal static class Workers
 {
     public static readonly PictureLimits Usual = new();

@@ -7,7 +7,8 @@ using static HeirloomArchive.Pictures.Tests.Workers;
 
 namespace HeirloomArchive.Pictures.Tests;
 
-/// <summary>Real worker processes, one class so that they run one after another.</summary>
+/// <summary>Real worker processes.</summary>
+[Collection(nameof(Workers))]
 public sealed class WorkshopTests
 {
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
