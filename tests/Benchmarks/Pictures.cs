@@ -32,7 +32,7 @@ public static class Pictures
         {
             await Smaller(plain, folder.FullName);
             await Tiled(plain, folder.FullName);
-            await PicturesServed.Run(Photograph(3300, 2500, 93));
+            await PicturesServed.Run(Photograph(4200, 3150, 93));
         }
         finally
         {

@@ -19,6 +19,7 @@ public static class PictureWorker
         using var input = new FileStream(new SafeFileHandle(0, ownsHandle: false), FileAccess.Read, bufferSize: 0);
         using var pipe = new FileStream(new SafeFileHandle(1, ownsHandle: false), FileAccess.Write, bufferSize: 0);
         using var output = new BufferedStream(pipe, 64 * 1024);
+        Pipes.Widen();
         WarmUp();
         output.WriteByte(Seccomp.Enter() ? WorkerMessages.HelloConfined : WorkerMessages.Hello);
         output.Flush();

@@ -91,7 +91,7 @@ internal static class WorkerMessages
         head[1] = (byte)format;
         BinaryPrimitives.WriteInt32LittleEndian(head.AsSpan(2), checked((int)file.Length));
         await output.WriteAsync(head, cancel);
-        await file.CopyToAsync(output, cancel);
+        await file.CopyToAsync(output, Pipes.Width, cancel);
         await output.FlushAsync(cancel);
     }
 
