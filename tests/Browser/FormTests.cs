@@ -96,7 +96,7 @@ public sealed class FormTests(ArchiveHost host, Chromium chromium) : IClassFixtu
         await page.GetByLabel("Way of mending", new() { Exact = true }).SelectOptionAsync("darn");
         await page.GetByRole(AriaRole.Button, new() { Name = "Save", Exact = true }).Last.ClickAsync();
         await Expect(page.Locator("h1")).ToHaveTextAsync("Nainsook baby dress with a tucked yoke");
-        await page.Locator(".entry").GetByRole(AriaRole.Link, new() { Name = "Darn" }).ClickAsync();
+        await page.Locator(".entry").GetByRole(AriaRole.Link, new() { Name = "Darn", Exact = true }).ClickAsync();
         await page.GetByLabel("Does it hold?").SelectOptionAsync("holds");
         await page.GetByRole(AriaRole.Button, new() { Name = "Save", Exact = true }).Last.ClickAsync();
         var repairs = (await host.Garment(dress.Id()))["repairs"]!.AsArray();

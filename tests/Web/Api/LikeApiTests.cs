@@ -26,6 +26,19 @@ public sealed class LikeApiTests(ArchiveHost host) : IClassFixture<ArchiveHost>
         Assert.Null(whole[0]["technique"]);
     }
 
+    [Fact]
+    public async Task The_page_says_why_and_leads_to_the_other_run()
+    {
+        var (id, technique) = await Enter("Bib, finely tucked", "1/16 in", "3/16 in");
+        var (other, run) = await Enter("Bonnet, tucked twice as wide", "1/8 in", "3/8 in");
+        var page = await host.Client.GetStringAsync(new Uri($"/pieces/{id}/like?technique={technique}&proportions=true", UriKind.Relative), Stop);
+        Assert.Contains($"/pieces/{other}#{run}", page, StringComparison.Ordinal);
+        Assert.Contains("w : s is 1 : 3 in both", page, StringComparison.Ordinal);
+        Assert.Contains($"/pieces/{other}\"", await host.Client.GetStringAsync(new Uri($"/pieces/{id}/like", UriKind.Relative), Stop), StringComparison.Ordinal);
+        using var nothing = await host.Client.GetAsync(new Uri($"/pieces/{id}/like?technique={other}", UriKind.Relative), Stop);
+        Assert.Equal(HttpStatusCode.NotFound, nothing.StatusCode);
+    }
+
     [Theory]
     [InlineData("like?size=0", "size")]
     [InlineData("like?size=101", "size")]
