@@ -11,6 +11,7 @@ using Microsoft.Extensions.DependencyInjection;
 namespace HeirloomArchive.Hostile.Tests;
 
 /// <summary>Workers killed at random moments of 100 uploads: each is whole or refused with a reason, and nothing half shows.</summary>
+[Collection("one after another")] // One kills the workers of this process, whosesoever.
 public sealed class KillTests(ArchiveHost host, ITestOutputHelper output) : IClassFixture<ArchiveHost>
 {
     private const int Uploads = 100, AtOnce = 4;

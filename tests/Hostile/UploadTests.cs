@@ -16,6 +16,7 @@ namespace HeirloomArchive.Hostile.Tests;
 /// Every hostile file through the real route of the whole service: each comes to a correct picture or to a clear refusal, as
 /// stated beside it; the host keeps its memory, and nothing is left lying about.
 /// </summary>
+[Collection("one after another")] // One kills the workers of this process, whosesoever.
 public sealed class UploadTests(ArchiveHost host, ITestOutputHelper output) : IClassFixture<ArchiveHost>
 {
     private const int Batch = 8;
