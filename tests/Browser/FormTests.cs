@@ -103,9 +103,9 @@ public sealed class FormTests(ArchiveHost host, Chromium chromium) : IClassFixtu
         Assert.Equal(2, repairs.Count);
         Assert.Equal("holds", repairs[1]!["holds"]!.ToString());
 
-        await page.Locator(".entry").GetByRole(AriaRole.Link, new() { Name = "Darn" }).ClickAsync();
+        await page.Locator(".entry").GetByRole(AriaRole.Link, new() { Name = "Darn", Exact = true }).ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "out of the record" }).ClickAsync();
-        await Expect(page.Locator(".entry").GetByRole(AriaRole.Link, new() { Name = "Darn" })).ToHaveCountAsync(0);
+        await Expect(page.Locator(".entry").GetByRole(AriaRole.Link, new() { Name = "Darn", Exact = true })).ToHaveCountAsync(0);
 
         await page.GotoAsync($"/pieces/{dress.Id()}/techniques/{dress.Tucks()}");
         await page.Locator("[name='note']").FillAsync("Knots at both ends.");
