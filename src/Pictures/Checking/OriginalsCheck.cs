@@ -24,8 +24,9 @@ public sealed class OriginalsCheck(IDocumentStore documents, NpgsqlDataSource da
     public async Task<(OriginalsReport? Last, OriginalsReport? Running)> Look(CancellationToken cancel)
     {
         await using var session = documents.QuerySession();
-        var last = await session.LoadAsync<OriginalsReport>(OriginalsReport.Last, cancel);
+        // In this order: a check leaves its report before it goes, so one that ends in between is seen as ended, not as never begun.
         var now = await session.LoadAsync<OriginalsReport>(OriginalsReport.Now, cancel);
+        var last = await session.LoadAsync<OriginalsReport>(OriginalsReport.Last, cancel);
         // One that has not been heard of for long went with its node.
         return (last, now is not null && now.Until > clock.GetUtcNow() - Silence ? now : null);
     }
