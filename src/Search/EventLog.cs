@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue;
 using Marten;
 using Npgsql;
@@ -60,11 +61,12 @@ internal sealed class EventLog(IDocumentStore store)
         return await session.LoadManyAsync<Garment>(ct, ids);
     }
 
-    /// <summary>The garments whose ids follow this one, in their order.</summary>
-    public async Task<IReadOnlyList<Garment>> GarmentsAfter(Guid id, int most, CancellationToken ct)
+    /// <summary>How the garments stand whose ids follow this one, in their order.</summary>
+    public async Task<IReadOnlyList<(Guid Id, JsonObject State)>> StatesAfter(Guid id, int most, CancellationToken ct)
     {
         await using var session = store.QuerySession();
-        return await session.QueryAsync<Garment>("where d.id > ? order by d.id limit ?", ct, id, most);
+        var garments = await session.QueryAsync<Garment>("where d.id > ? order by d.id limit ?", ct, id, most);
+        return [.. garments.Select(g => (g.Id, g.State(Sight.Everything)))];
     }
 
     public async Task<long> CountGarments(CancellationToken ct)

@@ -1,7 +1,6 @@
 using System.Text.Json.Nodes;
 using HeirloomArchive.Search.Alike;
 using Lucene.Net.Documents;
-using Lucene.Net.Index;
 using Lucene.Net.Util;
 
 namespace HeirloomArchive.Search;
@@ -10,13 +9,10 @@ namespace HeirloomArchive.Search;
 internal static class GarmentBlock
 {
     /// <summary>The layout of the documents. Raise it when a field is added or means something else.</summary>
-    public const int Layout = 3;
+    public const int Layout = 4;
 
     // A term may have 32 766 bytes; a longer value could not be typed as a filter anyway.
     private const int LongestTerm = 8_000;
-
-    private static readonly FieldType Stems = new(TextField.TYPE_NOT_STORED) { IsTokenized = true };
-    private static readonly FieldType WholeWords = new(TextField.TYPE_NOT_STORED) { IndexOptions = IndexOptions.DOCS_ONLY, OmitNorms = true };
 
     public static List<Document> Of(Guid id, JsonObject state)
     {
@@ -51,7 +47,7 @@ internal static class GarmentBlock
         block.Add(Whole(id, state, said, lines));
         foreach (var document in block)
         {
-            document.Add(new StringField(Fields.Garment, id.ToString(), Field.Store.NO));
+            document.Add(new TermField(Fields.Garment, id.ToString()));
         }
 
         return block;
@@ -68,13 +64,13 @@ internal static class GarmentBlock
     // How it is made, whole for comparing and in steps for picking what to compare.
     private static void Made(Document document, JsonObject technique)
     {
-        document.Add(new StoredField(Fields.Built, Construction.Kept(technique)));
+        document.Add(new BinaryDocValuesField(Fields.Built, new BytesRef(Construction.Kept(technique))));
         var made = Construction.Of(technique);
         foreach (var (field, step) in new[] { (Candidates.Share, Candidates.ShareStep(made)), (Candidates.Size, Candidates.SizeStep(made)) })
         {
             if (step is not null)
             {
-                document.Add(new StringField(field, step, Field.Store.NO));
+                document.Add(new TermField(field, step));
             }
         }
     }
@@ -85,7 +81,7 @@ internal static class GarmentBlock
         var text = RecordText.Of(entry, list);
         foreach (var group in groups)
         {
-            document.Add(new StringField(Fields.Group, group.ToString(), Field.Store.NO));
+            document.Add(new TermField(Fields.Group, group.ToString()));
             Values(document, Parameter.Of(group), entry);
         }
 
@@ -103,7 +99,7 @@ internal static class GarmentBlock
 
     private static Document Whole(Guid id, JsonObject state, RecordText said, List<string> lines)
     {
-        var document = new Document { new StringField(Fields.Kind, Fields.Parent, Field.Store.NO) };
+        var document = new Document { new TermField(Fields.Kind, Fields.Parent) };
         Values(document, Parameter.Of(Group.Garment), state);
         var text = RecordText.Of(state, "garment");
         var own = text.Free.ToList();
@@ -113,13 +109,13 @@ internal static class GarmentBlock
 
         foreach (var word in text.OwnTexts)
         {
-            document.Add(new StringField(Fields.OwnText, Term(word), Field.Store.NO));
+            document.Add(new TermField(Fields.OwnText, Term(word)));
         }
 
         var name = Parameter.Text(state["name"]) ?? "";
         var number = Parameter.Text(state["number"]);
         var dated = Parameter.Text(state["dated"]);
-        document.Add(new Field(Fields.Name, new WordStream([Analysis.Tokens(name)], stemmed: true), Stems));
+        document.Add(WordsField.Stems(Fields.Name, [Analysis.Tokens(name)]));
         document.Add(new StoredField(Fields.Name, name));
         Sorted(document, Fields.ByName, NaturalOrder.Key(name));
         Sorted(document, Fields.ById, id.ToString());
@@ -129,7 +125,7 @@ internal static class GarmentBlock
         if (number is not null)
         {
             document.Add(new StoredField(Fields.Number, number));
-            document.Add(new StringField(Fields.NumberTyped, Term(NaturalOrder.Normal(number)), Field.Store.NO));
+            document.Add(new TermField(Fields.NumberTyped, Term(NaturalOrder.Normal(number))));
             Sorted(document, Fields.ByNumber, NaturalOrder.Key(number));
         }
 
@@ -162,7 +158,7 @@ internal static class GarmentBlock
         {
             foreach (var value in parameter.Read(entry).OfType<string>().Select(parameter.Meant).Select(Term).Distinct())
             {
-                document.Add(new StringField(parameter.Name, value, Field.Store.NO));
+                document.Add(new TermField(parameter.Name, value));
                 if (parameter.Facet)
                 {
                     document.Add(new SortedSetDocValuesField(parameter.Name, new BytesRef(value)));
@@ -174,20 +170,20 @@ internal static class GarmentBlock
     private static void Text(Document document, IEnumerable<Said> texts)
     {
         List<List<Token>> words = [.. texts.Select(t => t.Words)];
-        document.Add(new Field(Fields.Text, new WordStream(words, stemmed: true), Stems));
-        document.Add(new Field(Fields.WholeWords, new WordStream(words, stemmed: false), WholeWords));
+        document.Add(WordsField.Stems(Fields.Text, words));
+        document.Add(WordsField.Whole(Fields.WholeWords, words));
     }
 
     private static void Trade(Document document, IEnumerable<string> words, IEnumerable<long> lengths)
     {
         foreach (var word in words)
         {
-            document.Add(new StringField(Fields.Trade, word, Field.Store.NO));
+            document.Add(new TermField(Fields.Trade, word));
         }
 
         foreach (var length in lengths)
         {
-            document.Add(new Int64Field(Fields.Length, length, Field.Store.NO));
+            document.Add(NumberField.Long(Fields.Length, length));
         }
     }
 
@@ -195,13 +191,13 @@ internal static class GarmentBlock
     {
         foreach (var width in entries.Select(e => (e["width"] as JsonObject)?["mm"]).OfType<JsonNode>())
         {
-            document.Add(new Int64Field(field, RecordText.Nanometres(width), Field.Store.NO));
+            document.Add(NumberField.Long(field, RecordText.Nanometres(width)));
         }
     }
 
     private static void Year(Document document, string field, int year)
     {
-        document.Add(new Int32Field(field, year, Field.Store.NO));
+        document.Add(NumberField.Int(field, year));
         document.Add(new NumericDocValuesField(field, year));
     }
 

@@ -93,6 +93,7 @@ public sealed class GarmentIndex : IDisposable
     public void Adopt(long position)
     {
         building!.Commit(position);
+        building.Warm();
         isDistrusted = false;
         IndexFolder? old;
         swapping.EnterWriteLock();

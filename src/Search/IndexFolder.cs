@@ -14,6 +14,7 @@ internal sealed class IndexFolder : IDisposable
     private readonly FSDirectory directory;
     private readonly IndexWriter writer;
     private readonly SearcherManager searchers;
+    private readonly Warmer warmer;
     private readonly System.Threading.Lock refreshing = new();
     private readonly string wordsOf;
     private long written;
@@ -22,6 +23,7 @@ internal sealed class IndexFolder : IDisposable
 
     private IndexFolder(string path, FSDirectory directory, IndexWriter writer)
     {
+        warmer = (Warmer)writer.Config.MergedSegmentWarmer;
         FolderPath = path;
         this.directory = directory;
         this.writer = writer;
@@ -79,7 +81,9 @@ internal sealed class IndexFolder : IDisposable
             }
 
             writer = new IndexWriter(directory, Settings(OpenMode.APPEND));
-            return new IndexFolder(path, directory, writer);
+            var sound = new IndexFolder(path, directory, writer);
+            sound.Warm();
+            return sound;
         }
         catch (Exception e) when (IsDamage(e))
         {
@@ -108,7 +112,7 @@ internal sealed class IndexFolder : IDisposable
     /// <summary>Puts garments in that are not in it yet, several at once.</summary>
     public void Add(IReadOnlyCollection<(Guid Id, JsonObject State)> garments)
     {
-        Parallel.ForEach(garments.Where(g => g.State["setAside"] is null), garment => writer.AddDocuments(GarmentBlock.Of(garment.Id, garment.State)));
+        Parallel.ForEach(garments.Where(g => g.State["setAside"] is null), new() { MaxDegreeOfParallelism = Environment.ProcessorCount }, garment => writer.AddDocuments(GarmentBlock.Of(garment.Id, garment.State)));
         Interlocked.Add(ref written, garments.Count);
     }
 
@@ -116,6 +120,21 @@ internal sealed class IndexFolder : IDisposable
     {
         writer.DeleteDocuments(Term(id));
         Interlocked.Increment(ref written);
+    }
+
+    /// <summary>From now on it is asked: what it holds is read into memory, and so is what is merged later.</summary>
+    public void Warm()
+    {
+        warmer.IsOn = true;
+        Ask(searcher =>
+        {
+            foreach (var leaf in searcher.IndexReader.Leaves)
+            {
+                warmer.Warm(leaf.AtomicReader);
+            }
+
+            return true;
+        });
     }
 
     /// <summary>Makes what was put survive anything, and notes up to which position it goes.</summary>
@@ -203,6 +222,15 @@ internal sealed class IndexFolder : IDisposable
     /// <summary>Reads a merged segment's blocks and columns before the first search meets it.</summary>
     private sealed class Warmer : IndexWriter.IndexReaderWarmer
     {
-        public override void Warm(AtomicReader reader) => Blocks.Of(reader.AtomicContext).Warm(reader);
+        /// <summary>Off while nobody asks the index: warming every merge of a building one would be thrown away.</summary>
+        public bool IsOn { get; set; }
+
+        public override void Warm(AtomicReader reader)
+        {
+            if (IsOn)
+            {
+                Blocks.Of(reader.AtomicContext).Warm(reader);
+            }
+        }
     }
 }

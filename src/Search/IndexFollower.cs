@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Diagnostics;
+using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue;
 using Marten;
 using Microsoft.Extensions.Hosting;
@@ -184,13 +185,13 @@ public sealed class IndexFollower(GarmentIndex index, IDocumentStore store, ILog
     {
         var watch = Stopwatch.StartNew();
         // The next page is read while this one is put in; a garment saved between the two is left as it was saved.
-        var reading = record.GarmentsAfter(default, BuildBatch, ct);
+        var reading = record.StatesAfter(default, BuildBatch, ct);
         for (var page = await reading; page.Count > 0; page = await reading)
         {
-            reading = page.Count == BuildBatch ? record.GarmentsAfter(page[^1].Id, BuildBatch, ct) : Task.FromResult<IReadOnlyList<Garment>>([]);
+            reading = page.Count == BuildBatch ? record.StatesAfter(page[^1].Id, BuildBatch, ct) : Task.FromResult<IReadOnlyList<(Guid, JsonObject)>>([]);
             await Writing(() =>
             {
-                index.Build([.. page.Select(g => (g.Id, g.State(Sight.Everything)))]);
+                index.Build(page);
                 return Task.CompletedTask;
             }, ct);
         }

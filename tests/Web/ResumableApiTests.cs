@@ -55,7 +55,7 @@ public sealed class ResumableApiTests(ArchiveHost host) : IClassFixture<ArchiveH
         Assert.Equal(picture["id"]!.ToString(), told["picture"]!["id"]!.ToString());
         Assert.Equal(Convert.ToHexStringLower(SHA256.HashData(file)), told["picture"]!["sha256"]!.ToString());
         Assert.Equal(file, await host.Client.GetByteArrayAsync(new Uri($"/api/pictures/{picture["id"]}/original", UriKind.Relative), Stop));
-        Assert.DoesNotContain(Unfinished(), f => f.Length == file.Length);
+        Assert.False(File.Exists(Path.Combine(host.Folder, "pictures", "unfinished", upload.Split('/')[^1])));
 
         // The last answer may get lost: an empty part asks again and adds nothing.
         await Part(upload, file, file.Length, file.Length);
@@ -194,11 +194,11 @@ public sealed class ResumableApiTests(ArchiveHost host) : IClassFixture<ArchiveH
     [InlineData("Upload-Metadata", "caption /w==", 400)]
     public async Task What_can_not_be_begun_is_refused_and_says_why(string header, string value, int status)
     {
-        var before = Unfinished().Count;
+        var before = Unfinished();
         using var answer = await Send("POST", "/api/uploads", headers: header == "Upload-Length" ? [(header, value)] : [("Upload-Length", "100"), (header, value)]);
         Assert.Equal(status, (int)answer.StatusCode);
         Assert.Equal("application/problem+json", answer.Content.Headers.ContentType!.MediaType);
-        Assert.Equal(before, Unfinished().Count);
+        Assert.Equal([], Unfinished().Except(before));
     }
 
     [Fact]
@@ -301,7 +301,7 @@ public sealed class ResumableApiTests(ArchiveHost host) : IClassFixture<ArchiveH
         return await host.Client.SendAsync(request, Stop);
     }
 
-    private List<FileInfo> Unfinished() => [.. new DirectoryInfo(Path.Combine(host.Folder, "pictures", "unfinished")).EnumerateFiles()];
+    private List<string> Unfinished() => [.. Directory.EnumerateFiles(Path.Combine(host.Folder, "pictures", "unfinished"))];
 
     private static string? Header(HttpResponseMessage answer, string name) => answer.Headers.TryGetValues(name, out var values) ? string.Join(',', values) : null;
 

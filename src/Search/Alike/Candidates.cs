@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using Lucene.Net.Index;
 using Lucene.Net.Search;
+using Lucene.Net.Util;
 
 namespace HeirloomArchive.Search.Alike;
 
@@ -60,15 +61,13 @@ internal static class Candidates
         return [.. best.UnorderedItems.Select(i => i.Element).OrderBy(c => c.Apart)];
     }
 
-    /// <summary>What is kept of a technique, and its garment's document.</summary>
-    public static (Construction Technique, int Garment) Read(Candidate candidate)
+    /// <summary>What is kept of a technique.</summary>
+    public static Construction Read(AtomicReaderContext segment, int document)
     {
-        var document = candidate.Segment.AtomicReader.Document(candidate.Document, BuiltOnly);
-        var built = document.GetField(Fields.Built)!.GetStringValue(CultureInfo.InvariantCulture);
-        return (Construction.Of(JsonNode.Parse(built)!.AsObject()), Blocks.Of(candidate.Segment).Garments.NextSetBit(candidate.Document));
+        var kept = new BytesRef();
+        segment.AtomicReader.GetBinaryDocValues(Fields.Built).Get(document, kept);
+        return Construction.Of(JsonNode.Parse(kept.Bytes.AsSpan(kept.Offset, kept.Length))!.AsObject());
     }
-
-    private static readonly HashSet<string> BuiltOnly = [Fields.Built];
 
     // One of them for each aspect: what each value of its column costs, and what having none.
     private static List<(Column Column, float[] Costs, float Absent)> Measures(Construction asked, Blocks blocks, AtomicReader reader, bool anySize)

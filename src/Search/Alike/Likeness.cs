@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using Lucene.Net.Index;
 using Lucene.Net.Search;
+using Lucene.Net.Util;
 
 namespace HeirloomArchive.Search.Alike;
 
@@ -14,32 +15,33 @@ internal static class Likeness
     private const int MostWords = 16;
     private const double TechniquesWeigh = 5, KindWeighs = 2, WordsWeigh = 3;
 
-    private static readonly HashSet<string> Shown = [Fields.Id, Fields.Name, Fields.Shown];
+    private static readonly HashSet<string> NameOnly = [Fields.Name];
+    private static readonly HashSet<string> NameAndWords = [Fields.Name, Fields.Shown];
 
     /// <summary>The techniques most like one of a garment, each with its garment; those of the same garment are left out.</summary>
     public static JsonArray ToTechnique(JsonObject technique, Guid garment, IndexSearcher searcher, bool anySize, int size)
     {
         var asked = Construction.Of(technique);
-        var found = new List<(string Garment, string Name, Construction Technique, Distance Distance)>();
-        // Read in the order they lie in, so that each packet of the index is unpacked once.
-        foreach (var candidate in Candidates.For(asked, searcher, MostCompared, anySize).OrderBy(c => c.Segment.Ord).ThenBy(c => c.Document))
+        var found = new List<(AtomicReaderContext Segment, int At, string Garment, Construction Technique, Distance Distance)>();
+        foreach (var (segment, document, _) in Candidates.For(asked, searcher, MostCompared, anySize))
         {
-            var (other, at) = Candidates.Read(candidate);
+            var other = Candidates.Read(segment, document);
             // "At another size" asks for the same proportions, not for the same run again.
             if (anySize && (other.Width == asked.Width || other.Share is null))
             {
                 continue;
             }
 
-            var (id, name, _) = Piece(candidate.Segment.AtomicReader, at);
+            var at = Blocks.Of(segment).Garments.NextSetBit(document);
+            var id = IdOf(segment.AtomicReader, at);
             if (id != garment.ToString())
             {
-                found.Add((id, name, other, Distance.Between(asked, other, anySize)));
+                found.Add((segment, at, id, other, Distance.Between(asked, other, anySize)));
             }
         }
 
         return new([.. found.OrderBy(f => f.Distance.Value).ThenBy(f => f.Garment, StringComparer.Ordinal).ThenBy(f => f.Technique.Id, StringComparer.Ordinal)
-            .Take(size).Select(f => Item(f.Garment, f.Technique.Id, f.Name, f.Distance.Value, f.Distance.Why))]);
+            .Take(size).Select(f => Item(f.Garment, f.Technique.Id, Stored(f.Segment.AtomicReader, f.At, NameOnly).Name, f.Distance.Value, f.Distance.Why))]);
     }
 
     /// <summary>The pieces most like one.</summary>
@@ -58,9 +60,10 @@ internal static class Likeness
         var found = new List<JsonObject>();
         foreach (var (segment, at) in places)
         {
-            var (id, name, shown) = Piece(segment.AtomicReader, at);
+            var id = IdOf(segment.AtomicReader, at);
             if (id != garment.ToString())
             {
+                var (name, shown) = Stored(segment.AtomicReader, at, NameAndWords);
                 found.Add(Compare(asked, kind, own, segment, at, id, name, Words($"{name} {shown}")));
             }
         }
@@ -76,7 +79,7 @@ internal static class Likeness
         {
             if (blocks.Entries(Group.Work).Get(document))
             {
-                others.Add(Candidates.Read(new Candidate(segment, document, 0)).Technique);
+                others.Add(Candidates.Read(segment, document));
             }
         }
 
@@ -132,11 +135,18 @@ internal static class Likeness
 
     private static HashSet<string> Words(string text) => [.. Analysis.Tokens(text).Where(t => !Analysis.IsStopWord(t.Word)).Select(t => t.Stem)];
 
-    private static (string Id, string Name, string Shown) Piece(AtomicReader reader, int garment)
+    private static string IdOf(AtomicReader reader, int garment)
     {
-        var document = reader.Document(garment, Shown);
+        var id = new BytesRef();
+        reader.GetSortedDocValues(Fields.ById).Get(garment, id);
+        return id.Utf8ToString();
+    }
+
+    private static (string Name, string Shown) Stored(AtomicReader reader, int garment, HashSet<string> fields)
+    {
+        var document = reader.Document(garment, fields);
         string Text(string field) => document.GetField(field)?.GetStringValue(CultureInfo.InvariantCulture) ?? "";
-        return (Text(Fields.Id), Text(Fields.Name), Text(Fields.Shown));
+        return (Text(Fields.Name), Text(Fields.Shown));
     }
 
     private static JsonObject Item(string id, string? technique, string name, double distance, IEnumerable<string> why) => new()
