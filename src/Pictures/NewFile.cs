@@ -29,10 +29,17 @@ internal sealed class NewFile : IDisposable
 
     public void Dispose()
     {
-        Content.Dispose();
-        if (!finished)
+        try
         {
-            File.Delete(Content.Name);
+            // On a full disk, what is still to be written fails here once more.
+            Content.Dispose();
+        }
+        finally
+        {
+            if (!finished)
+            {
+                File.Delete(Content.Name);
+            }
         }
     }
 }

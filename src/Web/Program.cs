@@ -39,7 +39,7 @@ public static class Program
         {
             CommandLine.Backup => Backup.Make(app.Services, command.File!, said, stop),
             CommandLine.Restore => Restore.From(app.Services, command.File!, said, stop),
-            _ => app.Serve(command.Demo, postgres?.Ended, said, stop),
+            _ => app.Serve(command.Demo, postgres, said, stop),
         });
     }
 

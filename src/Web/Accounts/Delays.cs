@@ -27,7 +27,8 @@ public sealed class Delays(TimeProvider clock)
 
         var wait = TimeSpan.FromSeconds(Math.Min(Longest.TotalSeconds, Math.Pow(2, Math.Min(tries.Failures - Free + 1, 20))));
         var left = tries.Last + wait - clock.GetUtcNow();
-        return left > TimeSpan.Zero ? left : null;
+        // Never longer than the wait itself, should the clock have gone back.
+        return left <= TimeSpan.Zero ? null : left < wait ? left : wait;
     }
 
     /// <summary>A try was wrong.</summary>

@@ -1,7 +1,8 @@
+using System.Globalization;
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Pictures;
-using HeirloomArchive.Search;
 using HeirloomArchive.Sewing;
+using HeirloomArchive.Web.Hosting;
 using HeirloomArchive.Worksheets;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Mvc;
@@ -9,19 +10,21 @@ using Microsoft.AspNetCore.Mvc;
 namespace HeirloomArchive.Web.Api;
 
 /// <summary>Turns each refusal of a room into problem details (RFC 9457); nothing has been changed by then.</summary>
-public sealed class Refusals(IProblemDetailsService problems) : IExceptionHandler
+public sealed class Refusals(IProblemDetailsService problems, ArchiveSettings settings) : IExceptionHandler
 {
     /// <inheritdoc />
     public async ValueTask<bool> TryHandleAsync(HttpContext httpContext, Exception exception, CancellationToken cancellationToken)
     {
-        if (Describe(exception) is not { } problem)
+        var problem = Describe(exception);
+        if (problem is null && Outage.Of(exception, settings) is { } outage)
         {
-            return false;
+            httpContext.Response.Headers.RetryAfter = outage.RetryAfter.ToString(CultureInfo.InvariantCulture);
+            problem = Problem(outage.Status, outage.Title, outage.DetailFor(httpContext.Request.Method));
         }
 
-        if (exception is IndexNotReadyException)
+        if (problem is null)
         {
-            httpContext.Response.Headers.RetryAfter = "2";
+            return false;
         }
 
         httpContext.Response.StatusCode = problem.Status!.Value;
@@ -44,7 +47,6 @@ public sealed class Refusals(IProblemDetailsService problems) : IExceptionHandle
         OffsetException e => Problem(409, "It stands elsewhere by now.", e.Message, ("offset", e.Stands)),
         ChecksumException e => Problem(460, "The checksum does not agree.", e.Message),
         TooManyUploadsException e => Problem(429, "Too many at once.", e.Message),
-        IndexNotReadyException e => Problem(503, "The index is being built.", e.Message),
         BadHttpRequestException e => Problem(e.StatusCode, Title(e.StatusCode), e.Message),
         _ => null,
     };

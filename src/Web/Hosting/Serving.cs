@@ -1,5 +1,6 @@
 using HeirloomArchive.Web.Accounts;
 using HeirloomArchive.Web.Demo;
+using HeirloomArchive.Web.Hosting.Postgres;
 
 namespace HeirloomArchive.Web.Hosting;
 
@@ -7,23 +8,30 @@ namespace HeirloomArchive.Web.Hosting;
 public static class Serving
 {
     /// <summary>Brings the schema up to date, listens, makes the demo if it was asked for, says the address, and serves until stopped.</summary>
-    /// <exception cref="StartException">PostgreSQL ended by itself: without it nothing could be kept.</exception>
-    public static async Task Serve(this WebApplication app, bool demo, Task? postgresEnded, IProgress<string> said, CancellationToken stop)
+    /// <param name="app">The service, not started yet.</param>
+    /// <param name="demo">Whether the demo archive is to be made.</param>
+    /// <param name="postgres">The PostgreSQL of its own, which is kept running; null where it is somebody else's.</param>
+    /// <param name="said">Told what is being done.</param>
+    /// <param name="stop">Ends it.</param>
+    public static async Task Serve(this WebApplication app, bool demo, EmbeddedPostgres? postgres, IProgress<string> said, CancellationToken stop)
     {
-        await app.StartAsync(stop);
-        var readiness = app.Services.GetRequiredService<Readiness>();
-        if (demo) await MakeDemo(app, readiness, said, stop);
-        readiness.Reach();
-        await app.SayHowToBegin(said, stop);
-        said.Report("The archive is ready: " + string.Join(" ", app.Urls));
-        var stopped = app.WaitForShutdownAsync(stop);
-        if (postgresEnded is null || await Task.WhenAny(stopped, postgresEnded) == stopped)
+        using var end = CancellationTokenSource.CreateLinkedTokenSource(stop);
+        var kept = postgres?.Keep(app.Logger, end.Token) ?? Task.CompletedTask;
+        try
         {
-            await stopped;
-            return;
+            await app.StartAsync(stop);
+            var readiness = app.Services.GetRequiredService<Readiness>();
+            if (demo) await MakeDemo(app, readiness, said, stop);
+            readiness.Reach();
+            await app.SayHowToBegin(said, stop);
+            said.Report("The archive is ready: " + string.Join(" ", app.Urls));
+            await app.WaitForShutdownAsync(stop);
         }
-        await app.StopAsync(CancellationToken.None);
-        throw new StartException("PostgreSQL has ended by itself, so the archive stops too. Start it again: what was saved is there.");
+        finally
+        {
+            await end.CancelAsync();
+            await kept;
+        }
     }
 
     private static async Task MakeDemo(WebApplication app, Readiness readiness, IProgress<string> said, CancellationToken stop)

@@ -74,11 +74,6 @@ public sealed class ExamplesModel(GarmentIndex index, Archive archive) : PageMod
             Pager = new(1, Size, 0, _ => "/examples");
             Response.StatusCode = StatusCodes.Status400BadRequest;
         }
-        catch (IndexNotReadyException)
-        {
-            Response.Headers.RetryAfter = "2";
-            return StatusCode(StatusCodes.Status503ServiceUnavailable);
-        }
 
         Total = Long("total");
         Parts = ExamplesLinks.Parts(asked, Q, answer["understood"] as JsonArray ?? []);

@@ -34,7 +34,7 @@ public static class PagesSetup
             headers["Permissions-Policy"] = "camera=(), geolocation=(), microphone=(), payment=(), usb=()";
             return next(context);
         });
-        app.UseWhen(context => context.Request.IsForPeople(), people => people.UseExceptionHandler("/problem/500").UseStatusCodePagesWithReExecute("/problem/{0}"));
+        app.UseWhen(context => context.Request.IsForPeople(), people => people.UseExceptionHandler("/problem/500").UseStatusCodePagesWithReExecute("/problem/{0}").UseMiddleware<Outages>());
         // After what sends a request round again: it is to be routed anew.
         app.UseRouting();
     }

@@ -1,3 +1,4 @@
+using HeirloomArchive.Web.Hosting;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
@@ -16,7 +17,10 @@ public sealed class ProblemModel : PageModel
 
     public void OnPost(int status) => Say(status);
 
-    private void Say(int status) => (Heading, Text) = status switch
+    /// <summary>What she typed and could not be taken.</summary>
+    public HeldForm? Held => HttpContext.Features.Get<HeldForm>();
+
+    private void Say(int status) => (Heading, Text) = HttpContext.Features.Get<Outage>() is { } outage ? (outage.Title.TrimEnd('.'), outage.Detail) : status switch
     {
         404 => ("Nothing is kept here", "The address may be mistyped, or the piece or worksheet was never made."),
         400 => ("The form was too old", "Go back, reload the page and send it again. Nothing was changed."),

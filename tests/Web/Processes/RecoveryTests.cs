@@ -88,16 +88,6 @@ public sealed class RecoveryTests : IDisposable
         Assert.NotEqual(left, again.PostgresId);
     }
 
-    [Fact]
-    public async Task When_postgres_dies_under_it_the_service_ends_with_a_reason_instead_of_failing_on_and_on()
-    {
-        await using var archive = await RunningArchive.Start(folder.Path).Ready();
-        RunningArchive.Signal("KILL", archive.PostgresId);
-        Assert.NotEqual(0, await archive.Code(TimeSpan.FromSeconds(10)));
-        Assert.Contains("PostgreSQL has ended by itself", archive.Said, StringComparison.Ordinal);
-        await using var again = await RunningArchive.Start(folder.Path).Ready();
-    }
-
     private static async Task WriteUntilItDies(HttpClient client, int writer, ConcurrentDictionary<string, string> acknowledged)
     {
         try

@@ -9,14 +9,15 @@ namespace HeirloomArchive.Web.Hosting.Postgres;
 
 /// <summary>
 /// The PostgreSQL that the archive runs by itself: in <c>pg18</c> of its folder, on a free loopback port, with a password of its own.
-/// The caller holds the folder's lock. Disposing stops it cleanly, once its clients are done.
+/// The caller holds the folder's lock. Disposing stops it cleanly, once its clients are done. Ended by itself, <see cref="Keeping"/> starts it again.
 /// </summary>
 public sealed class EmbeddedPostgres : IAsyncDisposable
 {
     private const string Major = "18", User = "heirloom";
     private readonly string data, bin, connectionFile;
     private readonly Account? account;
-    private Process server = null!;
+    private Process? server;
+    private int port;
 
     private EmbeddedPostgres(string folder, string programs, Account? account)
     {
@@ -29,8 +30,11 @@ public sealed class EmbeddedPostgres : IAsyncDisposable
     /// <summary>For Npgsql; good until disposed.</summary>
     public string ConnectionString { get; private set; } = "";
 
-    /// <summary>Ends when the server does, asked or not.</summary>
-    public Task Ended => server.WaitForExitAsync();
+    /// <summary>Ends when the server does, asked or not; as of the newest start.</summary>
+    public Task Ended => server!.WaitForExitAsync();
+
+    /// <summary>The code the server has ended with.</summary>
+    internal int ExitCode => server!.ExitCode;
 
     /// <summary>Holds the connection string while the server runs, for the owner's eyes only.</summary>
     public static string ConnectionFile(string folder) => Path.Combine(folder, "run", "connection");
@@ -78,8 +82,18 @@ public sealed class EmbeddedPostgres : IAsyncDisposable
         return postgres;
     }
 
+    /// <summary>Starts the server again that has ended, at the same address: the connection string stays good.</summary>
+    /// <exception cref="StartException">It does not start, for a reason that may pass: the message says what it wrote.</exception>
+    public async Task StartAgain(CancellationToken cancel)
+    {
+        // Of one that was killed, those that serve a client may still run for a moment.
+        await LeftBehind.End(data, bin, cancel);
+        if (!await Launch(Log, cancel)) throw new StartException($"PostgreSQL does not start in {data}. It says:\n{LastLines()}");
+    }
+
     public async ValueTask DisposeAsync()
     {
+        if (server is null) return;
         File.Delete(connectionFile);
         // "Fast": running statements are rolled back, everything committed is on disk. The plain stop would wait for every client.
         if (OperatingSystem.IsWindows()) await Control("stop", "-m", "fast", "-w", "-t", "5");
@@ -90,11 +104,12 @@ public sealed class EmbeddedPostgres : IAsyncDisposable
             if (!await Ends(TimeSpan.FromSeconds(1))) server.Kill();
         }
         server.Dispose();
+        server = null;
     }
 
     private async Task<bool> Ends(TimeSpan within)
     {
-        try { await server.WaitForExitAsync().WaitAsync(within); return true; }
+        try { await server!.WaitForExitAsync().WaitAsync(within); return true; }
         catch (TimeoutException) { return false; }
     }
 
@@ -160,12 +175,10 @@ public sealed class EmbeddedPostgres : IAsyncDisposable
 
     private async Task StartServer(CancellationToken cancel)
     {
-        var log = Path.Combine(data, "server.log");
-        if (new FileInfo(log) is { Exists: true, Length: > 1_000_000 }) File.Delete(log);
         for (var tries = 1; ; tries++)
         {
-            var port = FreePort();
-            if (await Launch(port, log, cancel))
+            port = FreePort();
+            if (await Launch(Log, cancel))
             {
                 var password = (await File.ReadAllTextAsync(Path.Combine(data, "heirloom.password"), cancel)).Trim();
                 ConnectionString = new NpgsqlConnectionStringBuilder
@@ -175,32 +188,36 @@ public sealed class EmbeddedPostgres : IAsyncDisposable
                 OwnerOnly.Write(connectionFile, ConnectionString);
                 return;
             }
-            var said = string.Join('\n', File.Exists(log) ? File.ReadLines(log).TakeLast(8) : []);
-            server.Dispose();
+            var said = LastLines();
             var portWasTaken = said.Contains("could not create any TCP/IP sockets", StringComparison.Ordinal);
             if (!portWasTaken || tries == 5) throw new StartException($"PostgreSQL does not start in {data}. It says:\n{said}");
         }
     }
 
+    private string Log => Path.Combine(data, "server.log");
+
+    private string LastLines() => string.Join('\n', File.Exists(Log) ? File.ReadLines(Log).TakeLast(8) : []);
+
     // True when it serves, false when it has ended before.
-    private async Task<bool> Launch(int port, string log, CancellationToken cancel)
+    private async Task<bool> Launch(string log, CancellationToken cancel)
     {
+        if (new FileInfo(log) is { Exists: true, Length: > 1_000_000 }) File.Delete(log);
         string[] settings = ["-c", "listen_addresses=127.0.0.1", "-c", $"port={port}", "-c", "unix_socket_directories=", "-c", "log_checkpoints=off"];
         var file = Path.Combine(data, "postmaster.pid");
         if (OperatingSystem.IsWindows())
         {
             await Control("start", "-w", "-s", "-l", log, "-o", string.Join(' ', settings));
             if (LeftBehind.PostmasterId(file) is not { } id) return false;
-            server = Process.GetProcessById(id);
+            Take(Process.GetProcessById(id));
             return true;
         }
         // A session of its own keeps Ctrl-C from reaching it before the host has closed its connections.
         string[] session = File.Exists("/usr/bin/setsid") ? ["/usr/bin/setsid"] : [];
         var start = Command("/bin/sh", ["-c", "exec \"$@\" </dev/null >>\"$0\" 2>&1", log, .. session, Path.Combine(bin, "postgres"), "-D", data, .. settings]);
-        server = Process.Start(start)!;
+        Take(Process.Start(start)!);
         try
         {
-            for (; !server.HasExited; await Task.Delay(15, cancel))
+            for (; !server!.HasExited; await Task.Delay(15, cancel))
                 // A crash leaves a file that says "ready": only our own child's counts.
                 if (ReadLines(file) is [var id, _, _, _, _, _, _, var state, ..] && id.Trim() == Text(server.Id) && state.Trim() == "ready") return true;
             return false;
@@ -210,6 +227,12 @@ public sealed class EmbeddedPostgres : IAsyncDisposable
             await DisposeAsync();
             throw;
         }
+    }
+
+    private void Take(Process begun)
+    {
+        server?.Dispose();
+        server = begun;
     }
 
     private async Task Control(params string[] arguments)

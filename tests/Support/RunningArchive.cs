@@ -4,11 +4,12 @@ using System.Net;
 using System.Net.Sockets;
 using System.Text;
 using HeirloomArchive.Web.Hosting;
+using Xunit.v3;
 
-namespace HeirloomArchive.Web.Tests.Processes;
+namespace HeirloomArchive.Support;
 
 /// <summary>The program as she starts it: a process of its own, over a folder, on a free port.</summary>
-internal sealed class RunningArchive : IAsyncDisposable
+public sealed class RunningArchive : IAsyncDisposable
 {
     private readonly Process process;
     private readonly StringBuilder said = new();
@@ -58,7 +59,7 @@ internal sealed class RunningArchive : IAsyncDisposable
 
     private static RunningArchive Start(string[] program, string folder, string[] arguments, Action<ProcessStartInfo>? change)
     {
-        Assert.SkipUnless(OperatingSystem.IsLinux(), "It watches processes through /proc, which only Linux has.");
+        if (!OperatingSystem.IsLinux()) throw new PlatformNotSupportedException(DynamicSkipToken.Value + "It watches processes through /proc, which only Linux has.");
         var port = FreePort();
         var start = new ProcessStartInfo(Environment.ProcessPath is { } dotnet && Path.GetFileNameWithoutExtension(dotnet) == "dotnet" ? dotnet : "dotnet",
             [.. program, $"--urls=http://127.0.0.1:{port.ToString(CultureInfo.InvariantCulture)}", .. arguments]);
@@ -71,7 +72,7 @@ internal sealed class RunningArchive : IAsyncDisposable
         var clock = Stopwatch.StartNew();
         while (clock.Elapsed < TimeSpan.FromSeconds(90))
         {
-            Assert.False(process.HasExited, $"It ended before it was ready. It said: {Said}");
+            if (process.HasExited) throw new InvalidOperationException($"It ended before it was ready. It said: {Said}");
             try
             {
                 if ((await Client.GetAsync("/health/ready")).StatusCode == HttpStatusCode.OK) return this;
@@ -82,15 +83,14 @@ internal sealed class RunningArchive : IAsyncDisposable
             }
             await Task.Delay(50);
         }
-        Assert.Fail($"It is not ready after {clock.Elapsed}. It said: {Said}");
-        return this;
+        throw new TimeoutException($"It is not ready after {clock.Elapsed}. It said: {Said}");
     }
 
     /// <returns>The code it ended with, by itself.</returns>
     public async Task<int> Code(TimeSpan within)
     {
         try { await process.WaitForExitAsync().WaitAsync(within); }
-        catch (TimeoutException) { Assert.Fail($"It has not ended within {within}. It said: {Said}"); }
+        catch (TimeoutException) { throw new TimeoutException($"It has not ended within {within}. It said: {Said}"); }
         return process.ExitCode;
     }
 
@@ -136,7 +136,8 @@ internal sealed class RunningArchive : IAsyncDisposable
 
     private static string CommandOf(int id) => string.Join(' ', File.ReadAllText($"/proc/{id}/cmdline").Split('\0').Skip(1).Take(1));
 
-    private static int[] Children(int id) =>
+    /// <summary>The processes that one has started.</summary>
+    public static int[] Children(int id) =>
         [.. Directory.EnumerateDirectories("/proc").Select(d => Path.GetFileName(d)).Where(n => char.IsAsciiDigit(n[0]))
             .Select(n => int.Parse(n, CultureInfo.InvariantCulture)).Where(child => ParentOf(child) == id)];
 
