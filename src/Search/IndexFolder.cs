@@ -11,6 +11,9 @@ internal sealed class IndexFolder : IDisposable
 {
     private const string Layout = "layout", Words = "words", Sequence = "sequence";
 
+    // In megabytes; a building one writes few large segments, so that less has to be merged.
+    private const double Buffer = 64, BufferWhileBuilding = 256;
+
     private readonly FSDirectory directory;
     private readonly IndexWriter writer;
     private readonly SearcherManager searchers;
@@ -55,7 +58,9 @@ internal sealed class IndexFolder : IDisposable
     {
         System.IO.Directory.CreateDirectory(path);
         var directory = FSDirectory.Open(path);
-        return new IndexFolder(path, directory, new IndexWriter(directory, Settings(OpenMode.CREATE)));
+        var settings = Settings(OpenMode.CREATE);
+        settings.RAMBufferSizeMB = BufferWhileBuilding;
+        return new IndexFolder(path, directory, new IndexWriter(directory, settings));
     }
 
     /// <summary>The index of a folder, every byte of it checked; null when it is damaged, unfinished or laid out otherwise.</summary>
@@ -126,6 +131,7 @@ internal sealed class IndexFolder : IDisposable
     public void Warm()
     {
         warmer.IsOn = true;
+        writer.Config.RAMBufferSizeMB = Buffer;
         Ask(searcher =>
         {
             foreach (var leaf in searcher.IndexReader.Leaves)
@@ -212,7 +218,7 @@ internal sealed class IndexFolder : IDisposable
     private static IndexWriterConfig Settings(OpenMode mode) => new(Analysis.Version, new Lucene.Net.Analysis.Core.KeywordAnalyzer())
     {
         OpenMode = mode,
-        RAMBufferSizeMB = 64,
+        RAMBufferSizeMB = Buffer,
         Similarity = new Lucene.Net.Search.Similarities.BM25Similarity(),
         MergedSegmentWarmer = new Warmer(),
         // One writer a folder is held by owner.lock, see GarmentIndex; this one keeps to itself.

@@ -61,6 +61,7 @@ public sealed record Parameter(
     ];
 
     private static readonly Dictionary<string, Parameter> ByName = All.ToDictionary(p => p.Name);
+    private static readonly Dictionary<Group, Parameter[]> ByGroup = All.GroupBy(p => p.Group).ToDictionary(g => g.Key, g => g.ToArray());
 
     /// <summary>What a value counts as: the slug of the word that it is, names or was merged into.</summary>
     public string Meant(string value) => Words is null ? value : Catalogue.Words.Meant(Words, value);
@@ -72,7 +73,7 @@ public sealed record Parameter(
     public static Parameter? Find(string name) => ByName.GetValueOrDefault(name);
 
     /// <summary>The parameters of one group.</summary>
-    public static IEnumerable<Parameter> Of(Group group) => All.Where(p => p.Group == group);
+    public static IReadOnlyList<Parameter> Of(Group group) => ByGroup[group];
 
     /// <summary>A slug, or the text of an own word; null when it is neither.</summary>
     internal static string? Text(JsonNode? node) => node switch

@@ -4,7 +4,8 @@ using HeirloomArchive.Benchmarks;
 using HeirloomArchive.Benchmarks.Finding;
 
 // `load 10000` is the running service with so many pieces, `record 100000` the record with up to so many and ten changes of each, `worksheets 120` prints
-// for so many seconds, `finding 100000` asks a collection of that size, `killed 100` ends a writer of the index so many times, `pictures` is their way in and
+// for so many seconds, `finding 100000` asks a collection of that size, `nodes 200` saves so many at one of
+// two nodes, `killed 100` ends a writer of the index so many times, `pictures` is their way in and
 // out, `fuzz 20000` so many damaged ones; everything else belongs to the pure parts, as in `--filter *Plan*`.
 if (args is ["load", var count])
 {
@@ -33,6 +34,10 @@ else if (args is ["finding", var garments])
 else if (args is ["killed", var times])
 {
     await Killed.Run(int.Parse(times, CultureInfo.InvariantCulture));
+}
+else if (args is ["nodes", var saves])
+{
+    await Nodes.Run(int.Parse(saves, CultureInfo.InvariantCulture));
 }
 else if (args is ["killed-writer", var folder])
 {

@@ -17,6 +17,12 @@ public static class Record
 {
     private const int EventsEach = 10, ManyEntries = 300, ManyEvents = 2_000, Bulk = 1_000;
 
+    private static readonly (string What, string Path)[] Pages =
+    [
+        ("pages: the first", "/"), ("pages: examples, nothing asked", "/examples"), ("pages: examples, lawn on the yoke", "/examples?q=lawn+yoke"),
+        ("pages: in numbers", "/numbers"), ("pages: what needs care first", "/care"), ("pages: kept questions", "/questions"), ("pages: lessons", "/lessons"),
+    ];
+
     /// <summary>Measures with 1 000, 10 000 … up to <paramref name="most"/> pieces.</summary>
     public static async Task Run(int most)
     {
@@ -67,6 +73,11 @@ public static class Record
             Say("list of all: of one kind, by place, fifth page", await Load.Times(_ => Get(client, "/pieces?as=table&kind=blouse&sort=place&down=false&number=5"), 200));
             Say("list of all: with words in its name", await Load.Times(_ => Get(client, "/pieces?as=table&has=lawn+blouse+77"), 100));
             Say("list of all: the last page", await Load.Times(_ => Get(client, $"/pieces?as=table&sort=changed&number={pieces / 50}"), 50));
+            foreach (var (what, path) in Pages)
+            {
+                Say(what, await Load.Times(_ => Get(client, path), 100));
+            }
+
             Say("new piece: the page, its next number", await Load.Times(_ => Get(client, "/pieces/new"), 100));
         }
         finally

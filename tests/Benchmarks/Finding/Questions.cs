@@ -22,6 +22,10 @@ internal static class Questions
     /// <summary>The facets that each of the three counts: ours counts all its 22 besides.</summary>
     public static readonly string[] Facets = ["kind", "overall", "cloth", "tuckKind", "sewn", "part", "lace", "condition"];
 
+    /// <summary>What stands in the box before a word is whole.</summary>
+    public static IReadOnlyList<Question> HalfTyped { get; } =
+        [.. new[] { "s", "su", "sum", "t", "tr", "c", "ch", "n", "ne", "a", "at", "pin t", "lawn y", "tor" }.Select(typed => new Question([], typed))];
+
     public static IReadOnlyList<Question> Narrow { get; } = [.. Enumerable.Range(0, 150).Select(i => (i % 5) switch
     {
         0 => Ask(i, ("tuckKind", At(Collection.Tucks, i)), ("sewn", At(Collection.Sewn, i + 1)), ("part", At(Collection.Parts, i + 2))),

@@ -31,13 +31,7 @@ internal static class FindingRun
 
     private static async Task Measure(int garments)
     {
-        var folder = Directory.CreateTempSubdirectory("heirloom-finding-");
-        if (!OperatingSystem.IsWindows())
-        {
-            // As root the PostgreSQL runs as an ordinary user, who must reach its folder.
-            File.SetUnixFileMode(folder.FullName, (UnixFileMode)0b111_101_101);
-        }
-
+        var folder = Folder();
         try
         {
             await using var postgres = await EmbeddedPostgres.Start(Path.Combine(folder.FullName, "db"));
@@ -56,6 +50,7 @@ internal static class FindingRun
             var path = Directory.GetDirectories(Path.Combine(folder.FullName, "index")).Single();
             Say("the index on disk", $"{new DirectoryInfo(path).GetFiles().Sum(f => f.Length) / (double)garments,8:0} bytes/garment");
             await Ask(index, path, postgres.ConnectionString, garments);
+            Say("memory of PostgreSQL, shared parts once", $"{MemoryOf(Path.Combine(folder.FullName, "db")),8:0} MB");
             await host.StopAsync();
             NpgsqlConnection.ClearAllPools();
         }
@@ -73,6 +68,8 @@ internal static class FindingRun
         Say("narrow, all 22 facets", $"p50 {At(narrow, 0.5),7:0.0} ms   p95 {At(narrow, 0.95),7:0.0} ms");
         Say("broad, all 22 facets", $"p50 {At(broad, 0.5),7:0.0} ms   p95 {At(broad, 0.95),7:0.0} ms");
         Say("the most a narrow one finds", $"{Questions.Narrow.Max(q => Ours(index, q).Total) / (double)garments,8:0.00%}    the most a broad one finds {Questions.Broad.Max(q => Ours(index, q).Total) / (double)garments:0.0%}");
+        var typing = Times(Questions.HalfTyped, q => index.Search(SearchRequest.Read(q.Query)), 3);
+        Say("half typed, one to three letters", $"p50 {At(typing, 0.5),7:0.0} ms   p95 {At(typing, 0.95),7:0.0} ms");
         var empty = new Question([], null);
         Ours(index, empty);
         Say("nothing asked, from the cache", $"p95 {At(Times(Enumerable.Repeat(empty, 50), q => Ours(index, q)), 0.95),7:0.0} ms");
@@ -160,9 +157,50 @@ internal static class FindingRun
         return (process.TotalProcessorTime - before).TotalSeconds;
     }
 
-    private static double At(List<double> times, double share) => times.Order().ElementAt((int)(times.Count * share));
+    /// <summary>A new folder of one's own, for a PostgreSQL and an index.</summary>
+    internal static DirectoryInfo Folder()
+    {
+        var folder = Directory.CreateTempSubdirectory("heirloom-finding-");
+        if (!OperatingSystem.IsWindows())
+        {
+            // As root the PostgreSQL runs as an ordinary user, who must reach its folder.
+            File.SetUnixFileMode(folder.FullName, (UnixFileMode)0b111_101_101);
+        }
 
-    private static async Task Enter(IHost host, int garments)
+        return folder;
+    }
+
+    // What each process holds, what they share counted once: in kilobytes in Linux's own words.
+    private static double? MemoryOf(string database)
+    {
+        if (!OperatingSystem.IsLinux())
+        {
+            return null;
+        }
+
+        var master = File.ReadLines(Directory.GetFiles(database, "postmaster.pid", SearchOption.AllDirectories).Single()).First();
+        var all = Directory.GetDirectories("/proc").Where(p => File.Exists(Path.Combine(p, "stat")) && int.TryParse(Path.GetFileName(p), out _))
+            .Where(p => Path.GetFileName(p) == master || Parent(p) == master);
+        return all.Sum(p => File.ReadLines(Path.Combine(p, "smaps_rollup")).Where(l => l.StartsWith("Pss:", StringComparison.Ordinal))
+            .Sum(l => double.Parse(l[4..^2], CultureInfo.InvariantCulture))) / 1024;
+    }
+
+    private static string Parent(string process)
+    {
+        try
+        {
+            return File.ReadAllText(Path.Combine(process, "stat")).Split(')')[^1].Split(' ')[2];
+        }
+        catch (IOException)
+        {
+            // Ended meanwhile.
+            return "";
+        }
+    }
+
+    internal static double At(List<double> times, double share) => times.Order().ElementAt((int)(times.Count * share));
+
+    internal static async Task Enter(IHost host, int garments)
     {
         var clock = Stopwatch.StartNew();
         var store = host.Services.GetRequiredService<IDocumentStore>();
@@ -175,7 +213,7 @@ internal static class FindingRun
         Say("put into the record", $"{clock.Elapsed.TotalSeconds,8:0.0} s");
     }
 
-    private static IHost Node(string database, string folder)
+    internal static IHost Node(string database, string folder, DaemonMode mode = DaemonMode.Solo)
     {
         var builder = Host.CreateApplicationBuilder();
         builder.Logging.SetMinimumLevel(LogLevel.Warning).AddFilter("Marten.Events.Daemon", LogLevel.None);
@@ -183,10 +221,10 @@ internal static class FindingRun
         {
             o.Connection(database);
             CatalogueStore.Configure(o);
-        }).UseLightweightSessions().AddAsyncDaemon(DaemonMode.Solo);
+        }).UseLightweightSessions().AddAsyncDaemon(mode);
         builder.Services.AddSearch(folder);
         return builder.Build();
     }
 
-    private static void Say(string what, string measured) => Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{what,-42}{measured}"));
+    internal static void Say(string what, string measured) => Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{what,-42}{measured}"));
 }
