@@ -167,6 +167,32 @@ public sealed class IiifTests(ArchiveHost host) : IClassFixture<ArchiveHost>
         Assert.Equal(HttpStatusCode.NotFound, none.StatusCode);
     }
 
+    [Fact]
+    public async Task A_lesson_is_read_by_another_in_its_own_order()
+    {
+        var (first, firstPicture) = await Piece();
+        var (second, secondPicture) = await Piece();
+        using var made = await host.Client.PostAsync(Relative("/api/lessons"), Json("""{"name":"White on white","shared":true}"""), Cancel);
+        foreach (var garment in new[] { second, first })
+        {
+            using var added = await host.Client.PostAsync(Relative($"{made.Headers.Location}/entries"), Json($$"""{"garment":"{{garment}}"}"""), Cancel);
+            Assert.Equal(HttpStatusCode.Created, added.StatusCode);
+        }
+
+        var text = await host.Client.GetStringAsync(Relative($"{made.Headers.Location!.ToString().Replace("/api/", "/iiif/", StringComparison.Ordinal)}/manifest"), Cancel);
+        var manifest = JsonNode.Parse(text)!.AsObject();
+        ManifestRules.Check(manifest);
+        Assert.DoesNotContain("Secret", text, StringComparison.Ordinal);
+        var read = (await OutsideReader.Ask(new() { ["manifests"] = new JsonArray(manifest.DeepClone()) }))["manifests"]![0]!;
+        Assert.Empty(read["warnings"]!.AsArray());
+        Assert.Equal(2, (int)read["canvases"]!);
+        var order = read["again"]!["items"]!.AsArray().Select(c => c!["items"]![0]!["items"]![0]!["body"]!["id"]!.ToString()).ToList();
+        Assert.Contains(secondPicture, order[0], StringComparison.Ordinal);
+        Assert.Contains(firstPicture, order[1], StringComparison.Ordinal);
+    }
+
+    private static StringContent Json(string text) => new(text, Encoding.UTF8, "application/json");
+
     private async Task<SKColor[]> Corners(string picture, string request)
     {
         using var image = SKBitmap.Decode(await host.Client.GetByteArrayAsync(Relative($"/iiif/image/{picture}/{request}"), Cancel));
