@@ -32,7 +32,7 @@ let piece, tucks, position;
 
 await step('the demo is there, with pictures', async () => {
   const { status, json } = await call('GET', '/api/garments?size=100');
-  expect(status === 200 && json.total >= 14, `${status}, ${json?.total} garments`);
+  expect(status === 200 && json.total >= 40, `${status}, ${json?.total} garments`);
   const pictured = json.items.find(g => g.pictures.length > 0);
   expect(pictured, 'no garment has a picture');
   const picture = await call('GET', `/api/pictures/${pictured.pictures[0].id}/screen`);

@@ -8,7 +8,7 @@ namespace HeirloomArchive.Web.Tests;
 /// <summary>The demonstration, loaded into a real host as its start does.</summary>
 public class DemoTests(PostgresServer postgres)
 {
-    private static readonly string Seed = Path.Combine(SourceTop(), "seed-demo");
+    private static readonly string Seed = DemoFiles.Seed;
 
     [Fact]
     public async Task A_load_that_was_stopped_goes_on_and_nothing_is_there_twice()
@@ -30,17 +30,21 @@ public class DemoTests(PostgresServer postgres)
         Assert.Equal(seen[0].Total, seen.Count);
         Assert.Equal(Enumerable.Range(1, seen.Count), seen.Select(p => p.Done));
         var pieces = await Items(host.Client, "/api/garments");
-        Assert.Equal(Directory.GetFiles(Path.Combine(Seed, "garments")).Length, pieces.Count);
+        Assert.Equal(40, pieces.Count);
         Assert.All(pieces, IsWhole);
-        Assert.Equal(3, (await Items(host.Client, "/api/worksheets")).Count);
-        Assert.Equal(2, (await Items(host.Client, "/api/lessons")).Count);
+        await Everything(host.Client);
 
         var before = pieces.ToDictionary(p => p["id"]!.ToString(), p => p["version"]!.GetValue<long>());
         await loader.Load(new Each(_ => { }), Stop);
         var again = await Items(host.Client, "/api/garments");
         Assert.Equal(before, again.ToDictionary(p => p["id"]!.ToString(), p => p["version"]!.GetValue<long>()));
-        Assert.Equal(3, (await Items(host.Client, "/api/worksheets")).Count);
-        Assert.Equal(2, (await Items(host.Client, "/api/lessons")).Count);
+        await Everything(host.Client);
+
+        // A question that she forgets does not come back.
+        var question = (await Listed(host.Client, "/api/questions"))[0]["id"]!.ToString();
+        (await host.Client.DeleteAsync(new Uri($"/api/questions/{question}", UriKind.Relative), Stop)).EnsureSuccessStatusCode();
+        await loader.Load(new Each(_ => { }), Stop);
+        Assert.Equal(4, (await Listed(host.Client, "/api/questions")).Count);
     }
 
     [Fact]
@@ -48,9 +52,7 @@ public class DemoTests(PostgresServer postgres)
     {
         await using var host = await ArchiveHost.Start(postgres);
         using var folder = new TemporaryFolder();
-        Directory.CreateDirectory(Path.Combine(folder.Path, "garments"));
-        Directory.CreateDirectory(Path.Combine(folder.Path, "worksheets"));
-        Directory.CreateDirectory(Path.Combine(folder.Path, "lessons"));
+        foreach (var part in (string[])["garments", "worksheets", "lessons", "printers", "questions"]) Directory.CreateDirectory(Path.Combine(folder.Path, part));
         await File.WriteAllTextAsync(Path.Combine(folder.Path, "garments", "X-1.json"),
             """{"post":{"number":"X-1","name":"A cap","techniques":[{"kind":"tucks","groups":[{"tucks":3,"width":"-1/8 in"}]}]}}""", Stop);
 
@@ -78,7 +80,7 @@ public class DemoTests(PostgresServer postgres)
     public void Every_piece_has_a_number_of_its_own_and_captions_that_differ()
     {
         var seeds = Directory.GetFiles(Path.Combine(Seed, "garments")).Select(f => (Name: Path.GetFileNameWithoutExtension(f), Content: JsonNode.Parse(File.ReadAllText(f))!)).ToList();
-        Assert.True(seeds.Count >= 16);
+        Assert.Equal(41, seeds.Count); // forty, and one that was entered twice and set aside
         Assert.All(seeds, seed =>
         {
             Assert.Equal(seed.Name, seed.Content["post"]!["number"]!.ToString());
@@ -113,6 +115,20 @@ public class DemoTests(PostgresServer postgres)
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
+    private static async Task Everything(HttpClient client)
+    {
+        Assert.Equal(6, (await Items(client, "/api/worksheets")).Count);
+        Assert.Equal(3, (await Items(client, "/api/lessons")).Count);
+        Assert.Equal(2, (await Listed(client, "/api/printers")).Count);
+        Assert.Equal(5, (await Listed(client, "/api/questions")).Count);
+        var made = 0;
+        foreach (var sheet in await Items(client, "/api/worksheets")) made += (await Listed(client, $"/api/worksheets/{sheet["id"]}/made-up")).Count;
+        Assert.Equal(6, made);
+    }
+
+    private static async Task<List<JsonObject>> Listed(HttpClient client, string address) =>
+        [.. JsonNode.Parse(await client.GetStringAsync(new Uri(address, UriKind.Relative), Stop))!["items"]!.AsArray().Select(i => i!.AsObject())];
+
     private static void IsWhole(JsonObject piece)
     {
         var seed = JsonNode.Parse(File.ReadAllText(Path.Combine(Seed, "garments", $"{piece["number"]}.json")))!.AsObject();
@@ -146,13 +162,6 @@ public class DemoTests(PostgresServer postgres)
         ["repairs"] = JsonNode.Parse("""[{"method":"darn"}]"""),
         ["condition"] = JsonNode.Parse("""[{"what":"tear"}]"""),
     };
-
-    private static string SourceTop()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder.FullName, "HeirloomArchive.sln"))) folder = folder.Parent!;
-        return folder.FullName;
-    }
 
     // Reports at once, unlike Progress<T>, so that a stop falls where it is meant to.
     private sealed class Each(Action<DemoProgress> action) : IProgress<DemoProgress>

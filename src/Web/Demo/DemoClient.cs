@@ -36,6 +36,14 @@ internal sealed class DemoClient(HttpClient http)
         return await Read(file, await Send(file, request, ct), ct);
     }
 
+    public async Task Delete(string file, string address, long version, CancellationToken ct)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Delete, address);
+        request.Headers.TryAddWithoutValidation("If-Match", $"\"{version}\"");
+        using var response = await Send(file, request, ct);
+        if (!response.IsSuccessStatusCode) throw await Refused(file, response, ct);
+    }
+
     public async Task Upload(string file, string address, string name, byte[] picture, string caption, CancellationToken ct)
     {
         using var content = new ByteArrayContent(picture) { Headers = { ContentType = new("image/png") } };

@@ -13,9 +13,16 @@ internal sealed class DemoLessons(DemoClient service, IReadOnlyDictionary<string
         ["techniques"] = "technique", ["repairs"] = "repair", ["condition"] = "finding", ["pictures"] = "picture",
     };
 
+    /// <summary>Whether each was made before.</summary>
+    public async Task<bool> AreThere(IReadOnlyList<SeedLesson> lessons, CancellationToken ct)
+    {
+        var there = await There(ct);
+        return lessons.All(l => there.Contains(l.Name));
+    }
+
     public async Task Make(IReadOnlyList<SeedLesson> lessons, Action<string> did, CancellationToken ct)
     {
-        var there = (await service.All("/api/lessons", ct)).Concat(await service.All("/api/lessons?away=true", ct)).Select(l => l["name"]?.ToString()).ToHashSet();
+        var there = await There(ct);
         var sheets = (await service.All("/api/worksheets", ct)).GroupBy(s => s["title"]!.ToString()).ToDictionary(g => g.Key, g => g.Last()["id"]!.ToString());
         foreach (var lesson in lessons)
         {
@@ -29,6 +36,9 @@ internal sealed class DemoLessons(DemoClient service, IReadOnlyDictionary<string
             did($"Lesson: {lesson.Name}");
         }
     }
+
+    private async Task<HashSet<string?>> There(CancellationToken ct) =>
+        [.. (await service.All("/api/lessons", ct)).Concat(await service.All("/api/lessons?away=true", ct)).Select(l => l["name"]?.ToString())];
 
     // "@H-002:techniques[0]" is that piece and that entry of it; a worksheet goes by its title.
     private async Task Resolve(string file, JsonObject entry, Dictionary<string, string> sheets, CancellationToken ct)

@@ -25,7 +25,8 @@ public sealed class DemoLoader(HttpClient client, string seedFolder)
         var pieces = SeedFolder.Pieces(seedFolder);
         var sheets = SeedFolder.Sheets(seedFolder);
         var lessons = SeedFolder.Lessons(seedFolder);
-        var total = pieces.Sum(p => 1 + p.Steps.Count) + sheets.Count + lessons.Count;
+        var named = SeedFolder.Named(seedFolder);
+        var total = pieces.Sum(p => 1 + p.Steps.Count) + sheets.Count + named.Count + lessons.Count;
         done = 0;
         ids.Clear();
         foreach (var garment in await service.All("/api/garments", ct))
@@ -49,7 +50,9 @@ public sealed class DemoLoader(HttpClient client, string seedFolder)
         // Drawing a picture and having it looked over takes longest: as many pieces at once as there is room for.
         await Parallel.ForEachAsync(pieces, new ParallelOptions { MaxDegreeOfParallelism = AtOnce, CancellationToken = ct }, async (piece, stop) => await Continue(piece, Did, stop));
         await Worksheets(sheets, Did, ct);
-        await new DemoLessons(service, ids).Make(lessons, Did, ct);
+        var classes = new DemoLessons(service, ids);
+        await Named(named, await classes.AreThere(lessons, ct), Did, ct);
+        await classes.Make(lessons, Did, ct);
     }
 
     private async Task Enter(SeedPiece piece, CancellationToken ct)
@@ -100,6 +103,12 @@ public sealed class DemoLoader(HttpClient client, string seedFolder)
             case "patch":
                 await service.Write(piece.File, HttpMethod.Patch, address, references.Resolve(what["patch"], garment)!, version, ct);
                 break;
+            case "putBack":
+                await service.Write(piece.File, HttpMethod.Post, $"{address}/history/{what["putBack"]}/put-back", new JsonObject(), version, ct);
+                break;
+            case "setAside":
+                await service.Delete(piece.File, address, version, ct);
+                break;
             case "picture":
                 var number = garment["pictures"]!.AsArray().Count + 1;
                 var drawn = DemoPicture.Draw(garment, SeedFolder.Text(what, "draw", piece.File));
@@ -121,17 +130,37 @@ public sealed class DemoLoader(HttpClient client, string seedFolder)
 
     private async Task Worksheets(IReadOnlyList<SeedSheet> sheets, Action<string> did, CancellationToken ct)
     {
-        var there = (await service.All("/api/worksheets", ct)).Select(sheet => sheet["title"]?.ToString()).ToHashSet();
+        var there = (await service.All("/api/worksheets", ct)).GroupBy(s => s["title"]!.ToString()).ToDictionary(g => g.Key, g => g.Last()["id"]!.ToString());
         foreach (var sheet in sheets)
         {
-            if (!there.Contains(sheet.Title))
+            if (!there.TryGetValue(sheet.Title, out var id))
             {
                 var references = new SeedReferences(sheet.File, ids);
                 var garment = sheet.Post["garment"] is { } of ? await service.Get(sheet.File, $"/api/garments/{references.Resolve(of, null)}", ct) : null;
-                await service.Write(sheet.File, HttpMethod.Post, "/api/worksheets", references.Resolve(sheet.Post, garment)!, null, ct);
+                id = (await service.Write(sheet.File, HttpMethod.Post, "/api/worksheets", references.Resolve(sheet.Post, garment)!, null, ct))["id"]!.ToString();
+            }
+
+            var known = (await service.Get(sheet.File, $"/api/worksheets/{id}/made-up", ct))["total"]!.GetValue<int>();
+            foreach (var made in sheet.MadeUp.Skip(known))
+            {
+                await service.Write(sheet.File, HttpMethod.Post, $"/api/worksheets/{id}/made-up", made, null, ct);
             }
 
             did($"Worksheet: {sheet.Title}");
+        }
+    }
+
+    // A question that was forgotten leaves no trace: once the lessons are there, which come last, none is asked again.
+    private async Task Named(IReadOnlyList<SeedNamed> named, bool all, Action<string> did, CancellationToken ct)
+    {
+        foreach (var one in named)
+        {
+            if (!all && !(await service.All(one.Address, ct)).Exists(o => o["name"]?.ToString() == one.Name))
+            {
+                await service.Write(one.File, HttpMethod.Post, one.Address, one.Post, null, ct);
+            }
+
+            did(one.Name);
         }
     }
 }

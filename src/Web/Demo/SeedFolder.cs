@@ -7,19 +7,30 @@ namespace HeirloomArchive.Web.Demo;
 internal sealed record SeedPiece(string File, string Number, JsonObject Post, IReadOnlyList<SeedStep> Steps);
 
 /// <summary>One later change of a piece.</summary>
-/// <param name="Kind"><c>add</c>, <c>change</c>, <c>patch</c>, <c>picture</c> (its upload) or <c>view</c> (what the upload does not take).</param>
+/// <param name="Kind">
+/// <c>add</c>, <c>change</c>, <c>patch</c>, <c>putBack</c>, <c>picture</c> (its upload), <c>view</c> (what the upload does not take) or <c>setAside</c>.
+/// </param>
 /// <param name="What">As the file has it.</param>
 internal sealed record SeedStep(string Kind, JsonObject What);
 
-/// <summary>A worksheet of the demonstration.</summary>
-internal sealed record SeedSheet(string File, string Title, JsonObject Post);
+/// <summary>A worksheet of the demonstration, and what came of it each time it was made up.</summary>
+internal sealed record SeedSheet(string File, string Title, JsonObject Post, IReadOnlyList<JsonObject> MadeUp);
+
+/// <summary>A small thing that goes by its name: a question kept, or a printer whose mark was measured; posted and listed at its address.</summary>
+internal sealed record SeedNamed(string File, string Address, string Name, JsonObject Post);
 
 /// <summary>Reads the seed folder; its README.md tells the shape of the files.</summary>
 internal static class SeedFolder
 {
     public static IReadOnlyList<SeedPiece> Pieces(string folder) => [.. Files(folder, "garments").Select(Piece)];
 
-    public static IReadOnlyList<SeedSheet> Sheets(string folder) => [.. Files(folder, "worksheets").Select(f => new SeedSheet(f.File, Text(f.Content, "title", f.File), f.Content))];
+    public static IReadOnlyList<SeedSheet> Sheets(string folder) => [.. Files(folder, "worksheets").Select(Sheet)];
+
+    public static IReadOnlyList<SeedNamed> Named(string folder) =>
+    [
+        .. new[] { "printers", "questions" }.SelectMany(
+            of => Files(folder, of), (of, f) => new SeedNamed(f.File, $"/api/{of}", Text(f.Content, "name", f.File), f.Content)),
+    ];
 
     public static IReadOnlyList<SeedLesson> Lessons(string folder) => [.. Files(folder, "lessons").Select(f => new SeedLesson(f.File, Text(f.Content, "name", f.File), f.Content))];
 
@@ -37,12 +48,21 @@ internal static class SeedFolder
             steps.Add(new("view", picture));
         }
 
+        // Nothing can be changed after it.
+        if (seed.Content["setAside"] is JsonValue aside && aside.GetValue<bool>()) steps.Add(new("setAside", seed.Content));
         return new(seed.File, Text(post, "number", seed.File), post, steps);
     }
 
+    private static SeedSheet Sheet((string File, JsonObject Content) seed)
+    {
+        var made = List(seed, "madeUp").ToList();
+        seed.Content.Remove("madeUp");
+        return new(seed.File, Text(seed.Content, "title", seed.File), seed.Content, made);
+    }
+
     private static string Kind(JsonObject step, string file) =>
-        new[] { "add", "change", "patch" }.FirstOrDefault(step.ContainsKey)
-        ?? throw new DemoException(file, $"A step of \"then\" is none of add, change, patch: {step.ToJsonString()}");
+        new[] { "add", "change", "patch", "putBack" }.FirstOrDefault(step.ContainsKey)
+        ?? throw new DemoException(file, $"A step of \"then\" is none of add, change, patch, putBack: {step.ToJsonString()}");
 
     private static IEnumerable<JsonObject> List((string File, JsonObject Content) seed, string name) =>
         (seed.Content[name] as JsonArray ?? []).Select(item => item as JsonObject ?? throw new DemoException(seed.File, $"\"{name}\" holds something that is no object."));
