@@ -14,10 +14,13 @@ public static class Cautions
 {
     private static readonly JsonSerializerOptions Reading = new(JsonSerializerDefaults.Web);
 
-    private static readonly IReadOnlyList<Entry> All = Read();
+    private static readonly IReadOnlyList<Entry> Entries = Read();
     private static readonly Dictionary<string, List<Caution>> ByPlace = By(e => e.Places);
     private static readonly Dictionary<string, List<Caution>> ByFinding = By(e => e.Findings ?? []);
     private static readonly Dictionary<string, List<Caution>> ByKind = By(e => e.Kinds ?? []);
+
+    /// <summary>All of them, each once, in reading order.</summary>
+    public static IReadOnlyList<Caution> All { get; } = [.. Entries.Select(Shown)];
 
     /// <summary>Where cautions show: <c>table, hands, arrival, keeping, labels, children, work, marking</c>.</summary>
     public static IReadOnlyCollection<string> Places => ByPlace.Keys;
@@ -38,17 +41,19 @@ public static class Cautions
     private static Dictionary<string, List<Caution>> By(Func<Entry, IReadOnlyList<string>> names)
     {
         var by = new Dictionary<string, List<Caution>>();
-        foreach (var entry in All)
+        foreach (var entry in Entries)
         {
             foreach (var name in names(entry))
             {
                 if (!by.TryGetValue(name, out var list)) by[name] = list = [];
-                list.Add(new Caution(entry.Code, entry.Text, entry.Reason, entry.Source));
+                list.Add(Shown(entry));
             }
         }
 
         return by;
     }
+
+    private static Caution Shown(Entry entry) => new(entry.Code, entry.Text, entry.Reason, entry.Source);
 
     private static IReadOnlyList<Entry> Read()
     {

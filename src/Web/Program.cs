@@ -6,6 +6,7 @@ using HeirloomArchive.Search;
 using HeirloomArchive.Web.Access;
 using HeirloomArchive.Web.Accounts;
 using HeirloomArchive.Web.Api;
+using HeirloomArchive.Web.Guide;
 using HeirloomArchive.Web.Hosting;
 using HeirloomArchive.Web.Hosting.Backups;
 using HeirloomArchive.Web.Hosting.Postgres;
@@ -67,6 +68,7 @@ public static class Program
         app.MapApi();
         app.MapAccounts(settings.Access);
         app.MapPages();
+        app.MapGuide();
         app.CheckMatrix();
         return app;
     }
