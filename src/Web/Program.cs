@@ -12,6 +12,7 @@ using HeirloomArchive.Web.Hosting.Backups;
 using HeirloomArchive.Web.Hosting.Postgres;
 using HeirloomArchive.Web.Pages;
 using HeirloomArchive.Worksheets;
+using Microsoft.Extensions.DependencyInjection.Extensions;
 
 namespace HeirloomArchive.Web;
 
@@ -49,7 +50,7 @@ public static class Program
     /// <param name="settings">With a database.</param>
     public static WebApplication Build(WebApplicationBuilder builder, ArchiveSettings settings)
     {
-        builder.Services.AddSingleton(settings).AddSingleton<Readiness>().AddSingleton(TimeProvider.System);
+        builder.Services.AddSingleton(settings).AddSingleton<Readiness>().TryAddSingleton(TimeProvider.System);
         builder.Services.AddRecord(settings.Database!, CatalogueStore.Configure, WorksheetStore.Configure, RegionStore.Configure, OriginalsCheck.Configure, KeyRing.Configure, AccountsStore.Configure);
         builder.Services.AddCatalogue();
         builder.Services.AddPictures(settings.Pictures, settings.CheckHour);

@@ -24,6 +24,9 @@ public sealed class ArchiveHost(PostgresServer postgres) : IAsyncLifetime
     /// <summary>Settings besides, as <c>--Archive:Access=Accounts</c>; before it is started.</summary>
     public IReadOnlyList<string> Settings { get; init; } = [];
 
+    /// <summary>Puts services of the test's own, such as a clock, in place of the host's; before it is started.</summary>
+    public Action<IServiceCollection>? Instead { get; init; }
+
     /// <summary>The archive's folder.</summary>
     public string Folder => folder.Path;
 
@@ -51,6 +54,7 @@ public sealed class ArchiveHost(PostgresServer postgres) : IAsyncLifetime
     {
         var address = Address is null ? "http://127.0.0.1:0" : Address.GetLeftPart(UriPartial.Authority);
         var builder = Foundation.CreateBuilder([$"--urls={address}", $"--Archive:Folder={Folder}", $"--ConnectionStrings:Archive={ConnectionString}", .. Settings]);
+        Instead?.Invoke(builder.Services);
         app = Program.Build(builder, ArchiveSettings.Read(builder.Configuration, demo: false));
         await app.StartAsync();
         app.Services.GetRequiredService<Readiness>().Reach();

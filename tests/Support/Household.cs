@@ -14,6 +14,9 @@ public sealed class Household(PostgresServer postgres) : IAsyncLifetime
 
     private readonly Dictionary<string, HttpClient> clients = [];
 
+    /// <summary>As the host's; before it is started.</summary>
+    public Action<Microsoft.Extensions.DependencyInjection.IServiceCollection>? Instead { get; init; }
+
     public ArchiveHost Host { get; private set; } = null!;
 
     /// <summary>Who asks: <c>owner, keeper, helper, pupil, visitor</c>; follows no redirects, keeps cookies.</summary>
@@ -21,7 +24,8 @@ public sealed class Household(PostgresServer postgres) : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        Host = await ArchiveHost.Start(postgres, "--Archive:Access=Accounts", "--Archive:Visitors=true");
+        Host = new ArchiveHost(postgres) { Settings = ["--Archive:Access=Accounts", "--Archive:Visitors=true"], Instead = Instead };
+        await Host.InitializeAsync();
         clients["visitor"] = New();
         var code = Host.Services.GetRequiredService<FirstOwner>().Code;
         await Post(clients["owner"] = New(), "/api/account/first", new JsonObject { ["code"] = code, ["name"] = "Orla", ["password"] = Password });

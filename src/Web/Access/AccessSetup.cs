@@ -19,7 +19,6 @@ public static class AccessSetup
             return services;
         }
 
-        services.AddHsts(o => o.MaxAge = TimeSpan.FromDays(365));
         services.Configure<ForwardedHeadersOptions>(o =>
         {
             o.ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto;
@@ -43,7 +42,7 @@ public static class AccessSetup
 
         if (access.Accounts)
         {
-            app.UseHsts();
+            app.UseHttpsOnly(access);
         }
     }
 

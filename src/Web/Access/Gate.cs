@@ -1,3 +1,4 @@
+using HeirloomArchive.Web.Accounts;
 using HeirloomArchive.Web.Hosting;
 using HeirloomArchive.Web.Pages;
 
@@ -28,9 +29,7 @@ public sealed class Gate(RequestDelegate next, ArchiveSettings settings)
             Verdict.Yes => next(context),
             Verdict.NotThere => Answer(context, 404, "It is not in the archive.", "There is nothing here: the archive is kept by one person, who has no need to sign in."),
             Verdict.SignIn => AskToSignIn(context),
-            _ => Answer(context, 403, "Not for you.", row is null
-                ? $"{context.Request.Method} {context.Request.Path} has no row in the table of who may do what, so nobody may."
-                : Why(row, caller)),
+            _ => Refuse(context, row, caller),
         };
     }
 
@@ -53,6 +52,19 @@ public sealed class Gate(RequestDelegate next, ArchiveSettings settings)
         _ when caller.May(row) => Verdict.Yes,
         _ => caller.IsKnown ? Verdict.No : Verdict.SignIn,
     };
+
+    private static async Task Refuse(HttpContext context, Row? row, Caller caller)
+    {
+        // There is a book only with accounts.
+        if (context.RequestServices.GetService<Book>() is { } book)
+        {
+            await book.Write(context, Deeds.Refused, $"{context.Request.Method} {context.Request.Path}");
+        }
+
+        await Answer(context, StatusCodes.Status403Forbidden, "Not for you.", row is null
+            ? $"{context.Request.Method} {context.Request.Path} has no row in the table of who may do what, so nobody may."
+            : Why(row, caller));
+    }
 
     private static string Why(Row row, Caller caller) => caller.Scopes is not null
         ? caller.Role < row.Least

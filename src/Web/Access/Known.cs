@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace HeirloomArchive.Web.Access;
 
 /// <summary>Finds out who asks and for what, and names her to the rooms behind: what they answer hangs on it.</summary>
-public sealed class Known(RequestDelegate next, ArchiveSettings settings)
+public sealed class Known(RequestDelegate next, ArchiveSettings settings, TimeProvider clock)
 {
     public async Task InvokeAsync(HttpContext context)
     {
@@ -25,9 +25,9 @@ public sealed class Known(RequestDelegate next, ArchiveSettings settings)
         }
 
         // A request that takes too long is given up: its reader has gone, or means no good.
-        using var limit = CancellationTokenSource.CreateLinkedTokenSource(context.RequestAborted);
-        limit.CancelAfter(Limits.Longest(context));
-        context.RequestAborted = limit.Token;
+        using var limit = new CancellationTokenSource(Limits.Longest(context), clock);
+        using var either = CancellationTokenSource.CreateLinkedTokenSource(context.RequestAborted, limit.Token);
+        context.RequestAborted = either.Token;
         await next(context);
     }
 }

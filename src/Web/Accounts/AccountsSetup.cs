@@ -35,7 +35,7 @@ public static class AccountsSetup
                 Shape(o.Cookie, "passkey", secure, SameSiteMode.Strict);
                 o.ExpireTimeSpan = TimeSpan.FromMinutes(5);
             });
-        return services.AddSingleton<Sessions>().AddSingleton<Tokens>().AddSingleton<Delays>().AddSingleton<Book>().AddSingleton<FirstOwner>()
+        return services.AddHostedService<BookGuard>().AddSingleton<Sessions>().AddSingleton<Tokens>().AddSingleton<Delays>().AddSingleton<Book>().AddSingleton<FirstOwner>()
             .AddScoped<Entrance>().AddScoped<People>().AddScoped<Mine>();
     }
 

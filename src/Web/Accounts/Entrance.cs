@@ -34,8 +34,9 @@ public sealed class Entrance(
 
         var person = await people.FindByNameAsync(name);
         var hash = person is { Left: null, PasswordHash: { } own } ? own : null;
-        // The same work where there is nothing to compare with.
-        var verified = hasher.VerifyHashedPassword(person ?? new(), hash ?? (nobodysHash ??= hasher.HashPassword(new(), Codes.ForPrograms())), password);
+        // The same work where there is nothing to compare with; made at the first try, whoever's it is.
+        var nobodys = nobodysHash ??= hasher.HashPassword(new(), Codes.ForPrograms());
+        var verified = hasher.VerifyHashedPassword(person ?? new(), hash ?? nobodys, password);
         if (hash is null || verified == PasswordVerificationResult.Failed)
         {
             return await Failed(http, address, name, key);

@@ -39,6 +39,7 @@ public sealed class Mine(UserManager<Person> people, SignInManager<Person> signI
     /// <summary>What a browser needs to make a passkey, as JSON.</summary>
     public async Task<string> BeginPasskey(HttpContext http)
     {
+        await sessions.DemandFresh(http);
         var person = await Of(http);
         if (person.Passkeys.Count >= MostPasskeys)
         {
@@ -52,6 +53,7 @@ public sealed class Mine(UserManager<Person> people, SignInManager<Person> signI
     /// <exception cref="FaultException">It does not hold.</exception>
     public async Task<Passkey> AddPasskey(HttpContext http, string? name, string credential)
     {
+        await sessions.DemandFresh(http);
         var person = await Of(http);
         var result = await Entrance.Try(() => signIn.PerformPasskeyAttestationAsync(credential));
         if (result is not { Succeeded: true } || result.UserEntity.Id != person.Id.ToString())
@@ -69,6 +71,7 @@ public sealed class Mine(UserManager<Person> people, SignInManager<Person> signI
     /// <exception cref="FaultException">It is her only way in.</exception>
     public async Task<bool> RemovePasskey(HttpContext http, string id)
     {
+        await sessions.DemandFresh(http);
         var person = await Of(http);
         if (person.Passkeys.FirstOrDefault(k => k.Id == id) is not { } key)
         {
@@ -91,6 +94,7 @@ public sealed class Mine(UserManager<Person> people, SignInManager<Person> signI
     {
         if (person.PasswordHash is null)
         {
+            await sessions.DemandFresh(http);
             return;
         }
 

@@ -11,6 +11,10 @@ public sealed class PasswordRules : IPasswordValidator<Person>
 
     private const string Rows = "1234567890qwertyuiopasdfghjklzxcvbnm", Letters = "abcdefghijklmnopqrstuvwxyz";
 
+    // What is about this place and its people: of such words alone a password is soon guessed.
+    private static readonly string[] OfThisPlace =
+        ["heirloom", "archive", "sewing", "garment", "collection", "password", "passphrase", "secret", "welcome", "owner", "keeper", "helper", "pupil", "visitor", "teacher", "class"];
+
     private static readonly Lazy<HashSet<string>> Common = new(() =>
     {
         using var lines = new StreamReader(typeof(PasswordRules).Assembly.GetManifestResourceStream("common-passwords.txt")!);
@@ -35,13 +39,16 @@ public sealed class PasswordRules : IPasswordValidator<Person>
         }
 
         var plain = password.ToLowerInvariant();
-        return plain.Distinct().Count() < 5 || IsCommon(plain) || Walks(plain) || Unit(plain) is { } unit && (unit.Length < 5 || IsCommon(unit) || Walks(unit))
+        return plain.Distinct().Count() < 5 || IsCommon(plain) || IsOfThisPlace(plain) || Walks(plain) || Unit(plain) is { } unit && (unit.Length < 5 || IsCommon(unit) || Walks(unit))
             ? "This is among the first passwords that anybody would try; take three or four words that do not belong together."
             : name.Length >= 3 && Core(plain) == Core(name.ToLowerInvariant()) ? "The password is hardly more than the name; take another." : null;
     }
 
     // A common one with figures or signs about it is as common.
     private static bool IsCommon(string plain) => Common.Value.Contains(plain) || Core(plain) is { Length: >= 4 } core && Common.Value.Contains(core);
+
+    private static bool IsOfThisPlace(string plain) =>
+        OfThisPlace.Aggregate(plain, (left, word) => left.Replace(word, "", StringComparison.Ordinal)) is var rest && rest.Length < plain.Length && rest.Count(char.IsLetter) < 4;
 
     private static string Core(string plain) => plain.Trim([.. "0123456789 .,;:!?-_+*/#$%&@()'\"=~^<>|\\[]{}"]);
 

@@ -119,6 +119,14 @@ public sealed class People(UserManager<Person> people, Sessions sessions, Tokens
         await book.Write(http, Deeds.TookOff, person.Name);
     }
 
+    /// <summary>Ends all sessions of somebody; she may sign in again.</summary>
+    public async Task EndSessions(HttpContext http, Guid id, CancellationToken ct)
+    {
+        var person = await Find(id);
+        await sessions.EndAll(id, null, ct);
+        await book.Write(http, Deeds.EndedSession, $"all of {person.Name}");
+    }
+
     private async Task<Person> Find(Guid id) => await people.FindByIdAsync(id.ToString()) ?? throw new NotFoundException($"No person has the id {id}.");
 
     private async Task CheckOtherOwner(Person person, string path, CancellationToken ct)

@@ -1,5 +1,6 @@
 using System.Security.Claims;
 using System.Text.Encodings.Web;
+using HeirloomArchive.Sewing;
 using HeirloomArchive.Web.Access;
 using Marten;
 using Microsoft.AspNetCore.Authentication;
@@ -12,6 +13,9 @@ public sealed class Sessions(IDocumentStore store, TimeProvider clock)
 {
     /// <summary>How long one lasts that is not used, and how long it lasts at most.</summary>
     public static readonly TimeSpan Idle = TimeSpan.FromDays(14), Longest = TimeSpan.FromDays(60);
+
+    /// <summary>How long a sign-in is enough to change what signs in.</summary>
+    public static readonly TimeSpan Fresh = TimeSpan.FromMinutes(15);
 
     private static readonly TimeSpan SeenEvery = TimeSpan.FromMinutes(5);
 
@@ -55,6 +59,18 @@ public sealed class Sessions(IDocumentStore store, TimeProvider clock)
         }
 
         return new(person.Id, person.Name, person.Role) { Session = kept.Id };
+    }
+
+    /// <summary>Demands that who asks has signed in a short while ago: a browser left open is not enough to make another way in.</summary>
+    /// <exception cref="FaultException">It is longer ago.</exception>
+    public async Task DemandFresh(HttpContext http)
+    {
+        var (id, since) = (http.Caller().Session ?? Guid.Empty, clock.GetUtcNow() - Fresh);
+        await using var session = store.QuerySession();
+        if (!await session.Query<Session>().AnyAsync(s => s.Id == id && s.Began > since))
+        {
+            throw new FaultException("", $"You signed in more than {Fresh.TotalMinutes} minutes ago. Sign in again, then do this: a browser left open is not enough for it.");
+        }
     }
 
     /// <summary>Ends the one of a key.</summary>
@@ -132,6 +148,8 @@ public sealed class SessionHandler(IOptionsMonitor<SessionHandler.Settings> opti
         }
 
         Response.Cookies.Delete(CookieName, Options.Cookie.Build(Context));
+        // What she saw does not stay in a browser that others use (by https and on this machine; else browsers pass over it).
+        Response.Headers["Clear-Site-Data"] = "\"cache\", \"storage\"";
     }
 }
 

@@ -85,8 +85,9 @@ public static class AccountKeysApi
         ["items"] = new JsonArray([.. (await tokens.Of(http.Caller().Id, ct)).Select(Shown)]),
     });
 
-    private static async Task<IResult> MakeToken(HttpContext http, Tokens tokens, Book book, CancellationToken ct)
+    private static async Task<IResult> MakeToken(HttpContext http, Tokens tokens, Sessions sessions, Book book, CancellationToken ct)
     {
+        await sessions.DemandFresh(http);
         var body = await AccountBody.Read(http.Request, ct, "name", "scopes", "days");
         var (token, text) = await tokens.Make(http.Caller().Id, body.Text("name"), body.Texts("scopes"), body.Number("days", 90), ct);
         await book.Write(http, Deeds.MadeToken, $"{token.Name}: {string.Join(", ", token.Scopes)}");

@@ -13,6 +13,7 @@ public static class AccountPeopleApi
         account.MapGet("/people", List).WithSummary("All who may come in.");
         account.MapPut("/people/{id:guid}", ChangeRole).WithSummary("Give somebody another role.").Accepts<JsonObject>("application/json");
         account.MapDelete("/people/{id:guid}", TakeOff).WithSummary("Take somebody off; what she did stays under her name.");
+        account.MapDelete("/people/{id:guid}/sessions", EndSessions).WithSummary("End all sessions of somebody; she may sign in again.");
         account.MapPost("/people/{id:guid}/invitation", Again).WithSummary("A new way in for somebody who lost hers; the code is told now and never again.");
         account.MapGet("/invitations", Open).WithSummary("Invitations that can still be used.");
         account.MapPost("/invitations", Invite).WithSummary("Invite somebody; the code is told now and never again.").Accepts<JsonObject>("application/json");
@@ -32,6 +33,12 @@ public static class AccountPeopleApi
     private static async Task<IResult> TakeOff(Guid id, HttpContext http, People people, CancellationToken ct)
     {
         await people.TakeOff(http, id, ct);
+        return Results.NoContent();
+    }
+
+    private static async Task<IResult> EndSessions(Guid id, HttpContext http, People people, CancellationToken ct)
+    {
+        await people.EndSessions(http, id, ct);
         return Results.NoContent();
     }
 

@@ -1,3 +1,4 @@
+using System.Security.Authentication;
 using JasperFx.Events.Daemon;
 using Marten;
 using Microsoft.AspNetCore.DataProtection;
@@ -37,7 +38,13 @@ public static class Foundation
         builder.Configuration["http_ports"] = builder.Configuration["https_ports"] = "";   // images set them; only urls counts
         builder.Logging.ClearProviders().AddConsole(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
         builder.WebHost.UseStaticWebAssets();
-        builder.WebHost.ConfigureKestrel(kestrel => kestrel.AddServerHeader = false);
+        builder.WebHost.ConfigureKestrel(kestrel =>
+        {
+            kestrel.AddServerHeader = false;
+            // Who sends headers by drops is dropped; of bodies Kestrel's least rate is kept (240 bytes a second after five seconds).
+            kestrel.Limits.RequestHeadersTimeout = TimeSpan.FromSeconds(15);
+            kestrel.ConfigureHttpsDefaults(https => https.SslProtocols = SslProtocols.Tls12 | SslProtocols.Tls13);
+        });
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(4));
         return builder;
     }

@@ -9,7 +9,7 @@ public static class PagesSetup
 {
     // The diagram of a worksheet carries its own look, in print and on other pages alike; nothing else inline is allowed.
     private static readonly string Policy =
-        $"default-src 'self'; style-src 'self' 'sha256-{Digest(Svg.Look)}'; object-src 'none'; base-uri 'self'; form-action 'self'; frame-ancestors 'none'";
+        $"default-src 'self'; style-src 'self' 'sha256-{Digest(Svg.Look)}'; object-src 'none'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
 
     /// <summary>Razor Pages, found under <c>Pages/</c>.</summary>
     public static IServiceCollection AddPages(this IServiceCollection services)
@@ -26,12 +26,17 @@ public static class PagesSetup
     {
         app.Use((context, next) =>
         {
-            var headers = context.Response.Headers;
-            headers.ContentSecurityPolicy = Policy;
-            headers.XContentTypeOptions = "nosniff";
-            headers["Referrer-Policy"] = "same-origin";
-            headers["Cross-Origin-Opener-Policy"] = headers["Cross-Origin-Resource-Policy"] = "same-origin";
-            headers["Permissions-Policy"] = "camera=(), geolocation=(), microphone=(), payment=(), usb=()";
+            // At the last moment: what answers a fault clears the headers first.
+            context.Response.OnStarting(() =>
+            {
+                var headers = context.Response.Headers;
+                headers.ContentSecurityPolicy = Policy;
+                headers.XContentTypeOptions = "nosniff";
+                headers["Referrer-Policy"] = "same-origin";
+                headers["Cross-Origin-Opener-Policy"] = headers["Cross-Origin-Resource-Policy"] = "same-origin";
+                headers["Permissions-Policy"] = "camera=(), geolocation=(), microphone=(), payment=(), usb=()";
+                return Task.CompletedTask;
+            });
             return next(context);
         });
         app.UseWhen(context => context.Request.IsForPeople(), people => people.UseExceptionHandler("/problem/500").UseStatusCodePagesWithReExecute("/problem/{0}").UseMiddleware<Outages>());

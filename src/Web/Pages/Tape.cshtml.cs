@@ -21,7 +21,7 @@ public sealed class TapeModel : PageModel
             return BadRequest();
         }
 
-        Response.Cookies.Append(Tape.Cookie, unit ?? "", new CookieOptions { HttpOnly = true, SameSite = SameSiteMode.Strict, IsEssential = true, Secure = Request.IsHttps, MaxAge = TimeSpan.FromDays(400) });
+        Preference.Keep(HttpContext, Tape.Cookie, unit ?? "");
         return LocalRedirect(Here(back));
     }
 

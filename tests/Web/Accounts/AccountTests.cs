@@ -89,6 +89,49 @@ public sealed class AccountTests(Household house) : IClassFixture<Household>
     }
 
     [Fact]
+    public async Task A_password_is_changed_by_the_old_one_and_ends_the_other_sessions()
+    {
+        using var client = await house.Join("pupil", "Nell");
+        using var other = house.New();
+        await Household.Post(other, "/api/account/sign-in", new() { ["name"] = "Nell", ["password"] = Household.Password });
+        const string fresh = "quite another one for Nell's sake";
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, (await client.PutAsJsonAsync("/api/account/password", new { password = fresh }, Stop)).StatusCode);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, (await client.PutAsJsonAsync("/api/account/password", new { old = "not hers at all", password = fresh }, Stop)).StatusCode);
+        Assert.Equal(HttpStatusCode.NoContent, (await client.PutAsJsonAsync("/api/account/password", new { old = Household.Password, password = fresh }, Stop)).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await client.GetAsync("/api/account", Stop)).StatusCode);
+        Assert.Equal(HttpStatusCode.Unauthorized, (await other.GetAsync("/api/account", Stop)).StatusCode);
+        Assert.Equal(HttpStatusCode.Unauthorized, (await other.PostAsJsonAsync("/api/account/sign-in", new { name = "Nell", password = Household.Password }, Stop)).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await other.PostAsJsonAsync("/api/account/sign-in", new { name = "Nell", password = fresh }, Stop)).StatusCode);
+    }
+
+    [Fact]
+    public async Task Signing_in_again_makes_a_new_key_and_ends_the_former()
+    {
+        using var client = new HttpClient(new SocketsHttpHandler { UseCookies = false }) { BaseAddress = house.Host.Address };
+        async Task<string> SignIn(string? former)
+        {
+            using var request = new HttpRequestMessage(HttpMethod.Post, "/api/account/sign-in") { Content = JsonContent.Create(new { name = "Kitty", password = Household.Password }) };
+            if (former is not null) request.Headers.Add("Cookie", former);
+            using var answer = await client.SendAsync(request, Stop);
+            return answer.Headers.GetValues("Set-Cookie").Single().Split(';')[0];
+        }
+
+        async Task<HttpStatusCode> Me(string cookie)
+        {
+            using var request = new HttpRequestMessage(HttpMethod.Get, "/api/account");
+            request.Headers.Add("Cookie", cookie);
+            return (await client.SendAsync(request, Stop)).StatusCode;
+        }
+
+        var first = await SignIn(null);
+        Assert.Equal(HttpStatusCode.OK, await Me(first));
+        var second = await SignIn(first);
+        Assert.NotEqual(first, second);
+        Assert.Equal(HttpStatusCode.OK, await Me(second));
+        Assert.Equal(HttpStatusCode.Unauthorized, await Me(first));
+    }
+
+    [Fact]
     public async Task A_recovery_code_lets_in_once_with_a_new_password_and_ends_the_other_sessions()
     {
         using var client = await house.Join("pupil", "Rhoda");

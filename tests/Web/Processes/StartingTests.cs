@@ -60,6 +60,7 @@ public sealed class StartingTests : IDisposable
     [InlineData("Archive:Visitors", "--Archive:Visitors=true")]
     [InlineData("--Archive:Foldr", "--Archive:Foldr=here")]
     [InlineData("--Archive:Pictures", "--Archive:Pictures=")]
+    [InlineData("start it with --Archive:Access=Accounts", "--urls=http://0.0.0.0:0")]
     [InlineData("urls", "--urls=http://0.0.0.0:0")]
     [InlineData("urls", "--urls=http://*:0")]
     [InlineData("urls", "--urls=somewhere")]

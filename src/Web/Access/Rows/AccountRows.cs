@@ -14,7 +14,7 @@ internal static class AccountRows
             "GET DELETE /api/account/sessions", "DELETE /api/account/sessions/{id:guid}", "GET POST /api/account/tokens", "DELETE /api/account/tokens/{id:guid}",
             "GET POST /account", "GET POST /account/sign-out"),
         .. Role.Owner.May(
-            "GET /api/account/people", "PUT DELETE /api/account/people/{id:guid}", "POST /api/account/people/{id:guid}/invitation",
+            "GET /api/account/people", "PUT DELETE /api/account/people/{id:guid}", "POST /api/account/people/{id:guid}/invitation", "DELETE /api/account/people/{id:guid}/sessions",
             "GET POST /api/account/invitations", "DELETE /api/account/invitations/{id:guid}", "GET /api/account/book",
             "GET POST /account/people", "GET /account/book"),
         .. Role.Owner.May("GET PUT /api/garments/{id:guid}/visitors", "GET POST /pieces/{id:guid}/visitors").Select(r => r with { WithAccounts = true }),

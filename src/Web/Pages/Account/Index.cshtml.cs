@@ -47,6 +47,7 @@ public sealed class IndexModel(Mine mine, Sessions sessions, Tokens tokens, Book
 
     public Task<IActionResult> OnPostToken(CancellationToken ct) => Do(async () =>
     {
+        await sessions.DemandFresh(HttpContext);
         var (token, text) = await tokens.Make(HttpContext.Caller().Id, Posted("name"), [.. Request.Form["scopes"].OfType<string>()], int.TryParse(Posted("days"), NumberStyles.None, CultureInfo.InvariantCulture, out var days) ? days : 0, ct);
         await book.Write(HttpContext, Deeds.MadeToken, $"{token.Name}: {string.Join(", ", token.Scopes)}");
         Told = ($"The token “{token.Name}”", "Copy it now to where it is used: it is not shown again.", [text]);

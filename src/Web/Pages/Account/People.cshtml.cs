@@ -30,6 +30,8 @@ public sealed class PeopleModel(People people) : AccountPage
 
     public Task<IActionResult> OnPostTakeOff(CancellationToken ct) => Press(() => people.TakeOff(HttpContext, Id, ct), ct);
 
+    public Task<IActionResult> OnPostEndSessions(CancellationToken ct) => Press(() => people.EndSessions(HttpContext, Id, ct), ct);
+
     public Task<IActionResult> OnPostWithdraw(CancellationToken ct) => Press(() => people.Withdraw(HttpContext, Id, ct), ct);
 
     public string Day(DateTimeOffset when) => when.ToLocalTime().ToString("d MMMM yyyy", CultureInfo.GetCultureInfo("en-GB"));

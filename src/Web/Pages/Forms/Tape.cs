@@ -20,7 +20,7 @@ public sealed record Tape(string Unit)
 
     /// <summary>Her choice, one of <see cref="Choices"/>; empty if she made none.</summary>
     public static string Chosen(HttpRequest request) =>
-        request.Cookies[Cookie] is { } kept && Choices.Any(c => c.Value == kept) ? kept : "";
+        Preference.Read(request, Cookie) is { } kept && Choices.Any(c => c.Value == kept) ? kept : "";
 
     /// <summary>The tape of her choice.</summary>
     public static Tape Of(HttpRequest request) => Named(Chosen(request));

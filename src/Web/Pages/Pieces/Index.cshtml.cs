@@ -39,7 +39,7 @@ public sealed class IndexModel(PieceList list) : PageModel
         Pager = new(number, size, Total, Asked.To);
         if (Request.Query.ContainsKey("as"))
         {
-            Response.Cookies.Append(ListAsked.Cookie, Asked.Kept, new() { MaxAge = TimeSpan.FromDays(400), HttpOnly = true, SameSite = SameSiteMode.Lax, IsEssential = true });
+            Preference.Keep(HttpContext, ListAsked.Cookie, Asked.Kept);
         }
 
         return Page();

@@ -11,7 +11,7 @@ public sealed record ListAsked(ListQuestion Question, bool AsTable, IReadOnlyLis
     /// <summary>What the address says, else what she chose last, else tiles, the newest first.</summary>
     public static ListAsked Of(HttpRequest request)
     {
-        var kept = request.Cookies[Cookie]?.Split(':', 2) ?? [];
+        var kept = Preference.Read(request, Cookie)?.Split(':', 2) ?? [];
         var view = Text(request, "as") ?? kept.ElementAtOrDefault(0);
         var chosen = Known(request.Query["columns"]);
         var columns = chosen.Count > 0 ? chosen : Known(kept.ElementAtOrDefault(1)?.Split('.') ?? []);
