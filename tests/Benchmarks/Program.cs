@@ -6,7 +6,7 @@ using HeirloomArchive.Benchmarks.Finding;
 // `load 10000` is the running service with so many pieces, `record 100000` the record with up to so many and ten changes of each, `worksheets 120` prints
 // for so many seconds, `finding 100000` asks a collection of that size, `nodes 200` saves so many at one of
 // two nodes, `killed 100` ends a writer of the index so many times, `pictures` is their way in and
-// out, `fuzz 20000` so many damaged ones; everything else belongs to the pure parts, as in `--filter *Plan*`.
+// out, `fuzz 20000` so many damaged ones, `sign-in 200` tries known and unknown names; everything else belongs to the pure parts, as in `--filter *Plan*`.
 if (args is ["load", var count])
 {
     await Load.Run(int.Parse(count, CultureInfo.InvariantCulture));
@@ -30,6 +30,10 @@ else if (args is ["worksheets", var seconds])
 else if (args is ["finding", var garments])
 {
     await FindingRun.Of(int.Parse(garments, CultureInfo.InvariantCulture));
+}
+else if (args is ["sign-in", var tries])
+{
+    await SignIn.Run(int.Parse(tries, CultureInfo.InvariantCulture));
 }
 else if (args is ["killed", var times])
 {
