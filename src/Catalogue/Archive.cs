@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Text.Json.Nodes;
 using HeirloomArchive.Sewing;
 using JasperFx;
@@ -23,6 +24,10 @@ public sealed record SavedEntry(Garment Garment, JsonObject Entry, long Position
 /// </summary>
 public sealed class Archive(IDocumentStore store, TimeProvider clock)
 {
+    private const int MostOwners = 10_000;
+
+    private readonly ConcurrentDictionary<Guid, PictureOwner> owners = new();
+
     /// <summary>The garment, also one set aside; null if there is none that <see cref="Viewer.Now"/> may see.</summary>
     public async Task<Garment?> Find(Guid id, CancellationToken ct = default)
     {
@@ -33,9 +38,24 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
     /// <summary>Whose a picture is, and its digest; null if there is none that <see cref="Viewer.Now"/> may see. A visitor sees those that stand in the record of a piece shown to her.</summary>
     public async Task<PictureOwner?> FindPicture(Guid id, CancellationToken ct = default)
     {
-        await using var session = store.QuerySession();
-        var owner = await session.LoadAsync<PictureOwner>(id, ct);
-        return owner is null || !Viewer.Now.Sight.OnlyShown
+        // What is said of a picture when it comes in never changes: it is read once. Who may see it is asked each time.
+        if (!owners.TryGetValue(id, out var owner))
+        {
+            await using var session = store.QuerySession();
+            if ((owner = await session.LoadAsync<PictureOwner>(id, ct)) is null)
+            {
+                return null;
+            }
+
+            if (owners.Count >= MostOwners)
+            {
+                owners.Clear();
+            }
+
+            owners.TryAdd(id, owner);
+        }
+
+        return !Viewer.Now.Sight.OnlyShown
             || (await Find(owner.Garment, ct))?.Fields["pictures"] is JsonArray pictures && Folding.Place(pictures, id.ToString()) >= 0 ? owner : null;
     }
 

@@ -15,8 +15,11 @@ public sealed record PictureLimits
     /// <summary>Memory of one worker, all told: 512 MiB.</summary>
     public long WorkerBytes { get; init; } = 512L << 20;
 
-    /// <summary>Time for one picture: 20 s.</summary>
+    /// <summary>The processor's time for one picture, of all threads of its worker: 20 s. It is the same on a machine that is busy.</summary>
     public TimeSpan WorkerTime { get; init; } = TimeSpan.FromSeconds(20);
+
+    /// <summary>How long one picture may take by the clock, whatever the machine does besides: 120 s.</summary>
+    public TimeSpan WorkerWait { get; init; } = TimeSpan.FromSeconds(120);
 
     /// <summary>Bytes of regions kept because they may be asked for again: 256 MB; the longest unused go first.</summary>
     public long RegionCacheBytes { get; init; } = 256_000_000;

@@ -83,6 +83,19 @@ public sealed class PictureStore : IDisposable
     /// <summary>The original, to be read and sought in; null when there is none.</summary>
     public FileStream? OpenOriginal(string sha256) => Open(OriginalPath(sha256));
 
+    /// <summary>The original as a file to be sent, and what it is by its first bytes; null when there is none.</summary>
+    public (string Path, PictureFormat? Format)? FindOriginal(string sha256)
+    {
+        using var file = OpenOriginal(sha256);
+        if (file is null)
+        {
+            return null;
+        }
+
+        Span<byte> head = stackalloc byte[PictureFormats.HeadLength];
+        return (file.Name, PictureFormats.Of(head[..RandomAccess.Read(file.SafeFileHandle, head, 0)]));
+    }
+
     /// <summary>Whether there is such an original.</summary>
     public bool HasOriginal(string sha256) => File.Exists(OriginalPath(sha256));
 

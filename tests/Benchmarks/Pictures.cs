@@ -18,10 +18,12 @@ public static class Pictures
 
     internal static WorkerProgram Program { get; } = WorkerProgram.Of(Assembly.Load("HeirloomArchive.Web"));
 
-    /// <summary>Measures all of it and tells.</summary>
-    public static async Task Run()
+    /// <summary>Measures and tells.</summary>
+    /// <param name="parts">Of <c>smaller, tiles, taken, given</c>; none for all.</param>
+    public static async Task Run(params string[] parts)
     {
-        var plain = Photograph(6000, 4000, 90);
+        bool Is(string part) => parts.Length == 0 || parts.Contains(part);
+        var plain = Is("smaller") || Is("tiles") ? Photograph(6000, 4000, 90) : [];
         var folder = Directory.CreateTempSubdirectory("heirloom-pictures-");
         if (!OperatingSystem.IsWindows())
         {
@@ -30,9 +32,9 @@ public static class Pictures
 
         try
         {
-            await Smaller(plain, folder.FullName);
-            await Tiled(plain, folder.FullName);
-            await PicturesServed.Run(Photograph(4200, 3150, 93));
+            await (Is("smaller") ? Smaller(plain, folder.FullName) : Task.CompletedTask);
+            await (Is("tiles") ? Tiled(plain, folder.FullName) : Task.CompletedTask);
+            await PicturesServed.Run(Photograph(4200, 3150, 93), Is("taken"), Is("given"));
         }
         finally
         {

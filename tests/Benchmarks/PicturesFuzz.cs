@@ -44,7 +44,7 @@ internal static class PicturesFuzz
             {
                 Count(made.Fault is not { } fault ? "made"
                     : fault.Message.Contains("ended without an answer", StringComparison.Ordinal) ? "took a worker along, refused"
-                    : fault.Message.Contains("takes", StringComparison.Ordinal) ? "over a limit, refused"
+                    : fault.Message.Contains("takes", StringComparison.Ordinal) || fault.Message.Contains("was not read within", StringComparison.Ordinal) ? "over a limit, refused"
                     : "refused by a worker");
             }
         }

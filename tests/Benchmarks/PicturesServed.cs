@@ -17,11 +17,11 @@ internal static class PicturesServed
 {
     private const int Uploads = 100, AtOnce = 4;
 
-    public static async Task Run(byte[] file)
+    public static async Task Run(byte[] file, bool taken, bool given)
     {
         using var folder = new TemporaryFolder();
-        await Taken(file, Path.Combine(folder.Path, "taking"));
-        await Given(file, Path.Combine(folder.Path, "giving"));
+        await (taken ? Taken(file, Path.Combine(folder.Path, "taking")) : Task.CompletedTask);
+        await (given ? Given(file, Path.Combine(folder.Path, "giving")) : Task.CompletedTask);
     }
 
     private static async Task Taken(byte[] file, string folder)

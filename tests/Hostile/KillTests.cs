@@ -90,7 +90,7 @@ public sealed class KillTests(ArchiveHost host, ITestOutputHelper output) : ICla
         return killed;
     }
 
-    private static bool IsWorker(Process process)
+    internal static bool IsWorker(Process process)
     {
         try
         {

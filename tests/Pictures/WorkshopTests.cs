@@ -103,11 +103,42 @@ public sealed class WorkshopTests
     [Fact]
     public async Task A_worker_that_hangs_is_killed_in_time()
     {
-        var limits = Usual with { WorkerTime = TimeSpan.FromMilliseconds(300) };
+        var limits = Usual with { WorkerWait = TimeSpan.FromMilliseconds(300) };
         var started = Stopwatch.GetTimestamp();
-        var done = await Make(limits, Shell("exec sleep 60"), Made.Jpeg());
-        Assert.Contains("takes longer than 0.3 s", done[0].Fault!.Message, StringComparison.Ordinal);
-        Assert.True(Stopwatch.GetElapsedTime(started) < TimeSpan.FromSeconds(30));
+        var done = await Make(limits, Shell("printf '*'; exec sleep 600"), Made.Jpeg());
+        Assert.Contains("not read within 0.3 s", done[0].Fault!.Message, StringComparison.Ordinal);
+        Assert.True(Stopwatch.GetElapsedTime(started) < TimeSpan.FromSeconds(300));
+    }
+
+    [Fact]
+    public async Task A_worker_that_spins_is_killed_by_the_processors_time()
+    {
+        var done = await Make(Usual with { WorkerTime = TimeSpan.FromMilliseconds(300) }, Shell("printf '*'; while :; do :; done"), Made.Jpeg());
+        Assert.Contains("more than 0.3 s of the processor's time", done[0].Fault!.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_picture_that_takes_too_much_of_the_processors_time_is_refused()
+    {
+        var done = await Make(Usual with { WorkerTime = TimeSpan.FromMilliseconds(50) }, Program, Made.Png(6000, 6000));
+        Assert.Contains("of the processor's time", done[0].Fault!.Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>As on a machine that does much else: three times the limit passes, and none of it is the worker's.</summary>
+    [Fact]
+    public async Task A_worker_that_has_to_wait_is_not_refused_for_it()
+    {
+        var done = await Make(Usual with { WorkerTime = TimeSpan.FromMilliseconds(500) }, Shell("printf '*'; sleep 1.5; exit 3"), Made.Jpeg());
+        Assert.Contains("ended without an answer", done[0].Fault!.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("exec sleep 600", "was not up after")]
+    [InlineData("kill -9 $$", "exit 137")]
+    public async Task A_worker_that_never_comes_up_is_no_fault_of_the_picture(string does, string says)
+    {
+        var error = await Assert.ThrowsAsync<WorkerDoesNotStartException>(() => Make(Usual with { WorkerWait = TimeSpan.FromSeconds(1) }, Shell(does), Made.Jpeg()));
+        Assert.Contains(says, error.Message, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -78,6 +78,45 @@ public class PicturesApiTests(ArchiveHost host) : IClassFixture<ArchiveHost>
         Assert.Equal(Jpeg[100..200], await answer.Content.ReadAsByteArrayAsync(Cancel));
     }
 
+    /// <summary>RFC 9110, 13 and 14: what comes of a range and of a condition, from beginning, middle and end.</summary>
+    [Theory]
+    [InlineData("bytes=0-0", null, 206, 0, 1)]
+    [InlineData("bytes=100-", null, 206, 100, null)]
+    [InlineData("bytes=-10", null, 206, -10, null)]
+    [InlineData("bytes=5-9999999", null, 206, 5, null)]
+    [InlineData("bytes=99999999-", null, 416, 0, 0)]
+    [InlineData("bytes=5-9", "its own", 206, 5, 10)]
+    [InlineData("bytes=5-9", "another", 200, 0, null)]
+    public async Task An_original_comes_in_parts(string range, string? ifRange, int status, int from, int? to)
+    {
+        var picture = (await Taken(await Upload(await Enter(), null, Png))).Single();
+        var tag = $"\"{picture["sha256"]}\"";
+        using var request = new HttpRequestMessage(HttpMethod.Get, Address(picture, "original"));
+        request.Headers.TryAddWithoutValidation("Range", range);
+        if (ifRange is not null)
+        {
+            request.Headers.TryAddWithoutValidation("If-Range", ifRange == "its own" ? tag : "\"another\"");
+        }
+
+        using var answer = await host.Client.SendAsync(request, Cancel);
+        Assert.Equal(status, (int)answer.StatusCode);
+        if (status < 300)
+        {
+            Assert.Equal(tag, answer.Headers.ETag!.Tag);
+            Assert.Equal(Png[(from < 0 ? Png.Length + from : from)..(to ?? Png.Length)], await answer.Content.ReadAsByteArrayAsync(Cancel));
+            Assert.Equal(status == 206, answer.Content.Headers.ContentRange is { } told && told.Length == Png.Length);
+        }
+    }
+
+    [Fact]
+    public async Task An_original_that_is_no_longer_there_is_404()
+    {
+        var picture = (await Taken(await Upload(await Enter(), null, Made.Png(31, 29)))).Single();
+        File.Delete(Files().Single(f => f.Name == (string?)picture["sha256"]).FullName);
+        using var answer = await host.Client.GetAsync(Address(picture, "original"), Cancel);
+        Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
+    }
+
     [Fact]
     public async Task A_file_that_the_garment_has_is_answered_with_its_id_and_changes_nothing()
     {

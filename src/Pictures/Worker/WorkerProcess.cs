@@ -18,7 +18,8 @@ internal sealed class WorkerProcess : IDisposable
     private readonly Process process;
     private readonly PictureLimits limits;
     private readonly StringBuilder complaint = new();
-    private TimeSpan time;
+    private TimeSpan wait;
+    private long before; // Of the processor's time, in ticks, when it was handed the picture; the greatest number until then.
     private int pictures;
     private int regions;
     private bool greeted;
@@ -28,7 +29,7 @@ internal sealed class WorkerProcess : IDisposable
     {
         this.process = process;
         this.limits = limits;
-        time = limits.WorkerTime;
+        wait = limits.WorkerWait;
     }
 
     /// <summary>True when it must not be handed another picture.</summary>
@@ -56,6 +57,7 @@ internal sealed class WorkerProcess : IDisposable
         _ = order.Kind == WorkKind.Region ? regions++ : pictures++;
         using var ended = cancel.Register(Kill);
         var started = Stopwatch.GetTimestamp();
+        Volatile.Write(ref before, long.MaxValue);
         var talk = Talk(order, cancel);
         while (await Task.WhenAny(talk, Task.Delay(Glance, CancellationToken.None)) != talk)
         {
@@ -63,7 +65,7 @@ internal sealed class WorkerProcess : IDisposable
             {
                 Kill();
                 await talk.ContinueWith(_ => { }, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
-                throw new UnsoundException(excess);
+                throw greeted ? new UnsoundException(excess) : new WorkerDoesNotStartException(process.StartInfo, $"it was not up after {Stopwatch.GetElapsedTime(started).TotalSeconds:0} s");
             }
         }
 
@@ -79,10 +81,10 @@ internal sealed class WorkerProcess : IDisposable
         }
     }
 
-    /// <summary>Lets every other process go first, and may take ten times as long for it; the processor's time is bounded as ever.</summary>
+    /// <summary>Lets every other process go first, and may wait ten times as long for it; the processor's time is bounded as ever.</summary>
     public void StandBack()
     {
-        time = limits.WorkerTime * 10;
+        wait = limits.WorkerWait * 10;
         try
         {
             process.PriorityClass = ProcessPriorityClass.BelowNormal;
@@ -113,6 +115,8 @@ internal sealed class WorkerProcess : IDisposable
             throw killed ? new EndOfStreamException() : NotStarted();
         }
 
+        // Its coming up is not the picture's.
+        Volatile.Write(ref before, Used().Ticks);
         await using (var file = order.Open())
         {
             await WorkerMessages.WriteRequest(process.StandardInput.BaseStream, order.Kind, order.Format, file, cancel);
@@ -176,12 +180,27 @@ internal sealed class WorkerProcess : IDisposable
     }
 
     private string? Excess(TimeSpan elapsed) =>
-        elapsed > time
-            ? $"The picture takes longer than {time.TotalSeconds:0.#} s to read. Send it smaller or saved in another way."
+        Used().Ticks - Volatile.Read(ref before) > limits.WorkerTime.Ticks
+            ? $"The picture takes more than {limits.WorkerTime.TotalSeconds:0.#} s of the processor's time to read. Send it smaller or saved in another way."
+        : elapsed > wait
+            ? $"The picture was not read within {wait.TotalSeconds:0.#} s. Send it again when the computer is less busy, smaller, or saved in another way."
         : Resident() > limits.WorkerBytes ? NoMemory()
         : null;
 
     private string NoMemory() => $"The picture takes more than {limits.WorkerBytes >> 20} MiB to read. Send it smaller or saved in another way.";
+
+    /// <summary>The processor's time that all its threads have taken so far.</summary>
+    private TimeSpan Used()
+    {
+        try
+        {
+            return process.TotalProcessorTime;
+        }
+        catch (Exception e) when (e is IOException or InvalidOperationException or System.ComponentModel.Win32Exception)
+        {
+            return TimeSpan.Zero; // It has just ended; the talk says so.
+        }
+    }
 
     /// <summary>Bytes of memory the worker holds now.</summary>
     private long Resident()

@@ -104,10 +104,13 @@ public static class PicturesApi
         return answer;
     }
 
+    /// <summary>Sent by its path, as a static file is: whole, in parts, or not again to one who has it.</summary>
     private static async Task<IResult> Original(Guid pid, HttpContext http, Archive archive, PictureStore store, CancellationToken ct)
     {
         var sha256 = PictureRights.Original(pid, await archive.FindPicture(pid, ct)).Sha256;
-        return await Serve(http.Response, store.OpenOriginal(sha256), pid, sha256, ct);
+        var (path, format) = store.FindOriginal(sha256) ?? throw Lost(pid);
+        Keep(http.Response);
+        return Results.File(path, Type(format), entityTag: new EntityTagHeaderValue($"\"{sha256}\""), enableRangeProcessing: true);
     }
 
     private static async Task<IResult> Smaller(
@@ -119,21 +122,30 @@ public static class PicturesApi
         return await Serve(http.Response, await derivatives.Open(derivative, sha256, webP, ct), pid, $"{sha256}-{derivative}-{PictureStore.Recipe}", ct);
     }
 
-    /// <summary>Bytes that never change under their address: kept by the one browser for good, but not by what stands between.</summary>
     private static async Task<IResult> Serve(HttpResponse response, FileStream? file, Guid pid, string tag, CancellationToken ct)
     {
         if (file is null)
         {
-            throw new NotFoundException($"The file of the picture {pid} is not in the folder of pictures.");
+            throw Lost(pid);
         }
 
         var head = new byte[PictureFormats.HeadLength];
         var length = await file.ReadAtLeastAsync(head, head.Length, throwOnEndOfStream: false, ct);
         file.Position = 0;
-        var type = PictureFormats.Of(head.AsSpan(0, length))?.MediaType() ?? "application/octet-stream";
-        response.Headers.CacheControl = "private, max-age=31536000, immutable";
-        response.Headers.XContentTypeOptions = "nosniff";
+        var type = Type(PictureFormats.Of(head.AsSpan(0, length)));
+        Keep(response);
         return Results.Stream(
             file, type, entityTag: new EntityTagHeaderValue($"\"{tag}-{type}\""), enableRangeProcessing: true);
     }
+
+    /// <summary>Bytes that never change under their address: kept by the one browser for good, but not by what stands between.</summary>
+    private static void Keep(HttpResponse response)
+    {
+        response.Headers.CacheControl = "private, max-age=31536000, immutable";
+        response.Headers.XContentTypeOptions = "nosniff";
+    }
+
+    private static string Type(PictureFormat? format) => format?.MediaType() ?? "application/octet-stream";
+
+    private static NotFoundException Lost(Guid pid) => new($"The file of the picture {pid} is not in the folder of pictures.");
 }

@@ -10,7 +10,7 @@ using Microsoft.AspNetCore.Mvc;
 namespace HeirloomArchive.Web.Api;
 
 /// <summary>Turns each refusal of a room into problem details (RFC 9457); nothing has been changed by then.</summary>
-public sealed class Refusals(IProblemDetailsService problems, ArchiveSettings settings) : IExceptionHandler
+public sealed partial class Refusals(IProblemDetailsService problems, ArchiveSettings settings, ILogger<Refusals> log) : IExceptionHandler
 {
     /// <inheritdoc />
     public async ValueTask<bool> TryHandleAsync(HttpContext httpContext, Exception exception, CancellationToken cancellationToken)
@@ -25,6 +25,11 @@ public sealed class Refusals(IProblemDetailsService problems, ArchiveSettings se
         if (problem is null)
         {
             return false;
+        }
+
+        if (exception is WorkerDoesNotStartException)
+        {
+            NoWorker(exception.Message); // The paths in it are for the keeper of the log alone.
         }
 
         httpContext.Response.StatusCode = problem.Status!.Value;
@@ -87,4 +92,7 @@ public sealed class Refusals(IProblemDetailsService problems, ArchiveSettings se
         428 => "Which version?",
         _ => "Something could not be read.",
     };
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "{What}")]
+    private partial void NoWorker(string what);
 }

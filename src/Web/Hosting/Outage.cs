@@ -1,3 +1,4 @@
+using HeirloomArchive.Pictures;
 using HeirloomArchive.Search;
 using Npgsql;
 
@@ -43,6 +44,8 @@ public sealed record Outage(int Status, string Title, string Detail, int RetryAf
     private static Outage? Read(Exception e, ArchiveSettings settings) => e switch
     {
         IndexNotReadyException => new(StatusCodes.Status503ServiceUnavailable, "The index is being built.", e.Message, 2),
+        WorkerDoesNotStartException => new(StatusCodes.Status503ServiceUnavailable, "Pictures can't be read now.",
+            "The separate process that reads pictures does not come up; the archive's log says why. Nothing of this was kept: send it again after a while.", 10),
         PostgresException { SqlState: PostgresErrorCodes.DiskFull } => NoRoom(settings),
         PostgresException p => IsAway(p) ? Away(settings) : null,
         NpgsqlException => Away(settings),
