@@ -51,6 +51,13 @@ public sealed class Derivatives(PictureStore store, Workshop workshop, PictureLi
         later.Writer.TryWrite(sha256);
     }
 
+    /// <summary>Has all made again of an original that was mended: it may have been made of the wrong bytes.</summary>
+    internal void Renew(string sha256)
+    {
+        store.DropMade(sha256);
+        later.Writer.TryWrite(sha256);
+    }
+
     /// <summary>The tiles, made now when they are not there; null when there is no such original.</summary>
     /// <exception cref="RefusedException">The original can no longer be decoded.</exception>
     internal async Task<TileFile?> Tiles(string sha256, CancellationToken cancel)

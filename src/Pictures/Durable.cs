@@ -5,9 +5,9 @@ namespace HeirloomArchive.Pictures;
 /// <summary>Moves files so that they are still there after a power cut: first the bytes, then the folder that names them.</summary>
 internal static class Durable
 {
-    /// <summary>Puts a file whose bytes are already flushed under its lasting name; one already there is the same and stays.</summary>
+    /// <summary>Puts a file whose bytes are already flushed under its lasting name; one already there is the same and stays, unless it is to be replaced.</summary>
     /// <returns>True when the name is new.</returns>
-    public static bool Move(string from, string to)
+    public static bool Move(string from, string to, bool replace = false)
     {
         var folder = Path.GetDirectoryName(to)!;
         if (!Directory.Exists(folder))
@@ -17,7 +17,7 @@ internal static class Durable
         }
 
         var isNew = !File.Exists(to);
-        if (isNew)
+        if (isNew || replace)
         {
             File.Move(from, to, overwrite: true);
         }

@@ -12,6 +12,9 @@ namespace HeirloomArchive.Pictures;
 /// <param name="View">A word of <c>views</c> or her own, or null.</param>
 public sealed record PartedUpload(Guid Id, long Length, string Name, Guid? Garment, string? Caption, JsonNode? View)
 {
+    /// <summary>Who began it: a person's id, or the empty one where one person keeps the archive. It is there for nobody else.</summary>
+    public Guid By { get; init; }
+
     /// <summary>Bytes that have come and are safe on disk.</summary>
     [JsonIgnore]
     public long Offset { get; init; }

@@ -47,8 +47,10 @@ public sealed class PartedUploads
         return Find(said.Id)!;
     }
 
-    /// <summary>One as it stands; null if there is none, or it has expired.</summary>
-    public PartedUpload? Find(Guid id)
+    /// <summary>One as it stands; null if there is none, it has expired, or another person began it.</summary>
+    public PartedUpload? Find(Guid id, Guid by) => Find(id) is { } upload && upload.By == by ? upload : null;
+
+    private PartedUpload? Find(Guid id)
     {
         try
         {
@@ -67,8 +69,13 @@ public sealed class PartedUploads
     }
 
     /// <summary>How far one is, once a part that still comes in on a dead connection is stopped.</summary>
-    public async Task<PartedUpload?> Settle(Guid id, CancellationToken cancel)
+    public async Task<PartedUpload?> Settle(Guid id, Guid by, CancellationToken cancel)
     {
+        if (Find(id, by) is null)
+        {
+            return null; // Before it could stop the part of the one whose it is.
+        }
+
         using var turn = await Take(id, cancel);
         return Find(id);
     }
@@ -78,6 +85,7 @@ public sealed class PartedUploads
     /// the whole of it. Once all bytes are there, <paramref name="whole"/> is done in the same turn.
     /// </summary>
     /// <param name="id">Which upload.</param>
+    /// <param name="by">Who sends it.</param>
     /// <param name="offset">Where the part begins.</param>
     /// <param name="content">Its bytes.</param>
     /// <param name="checksum">The algorithm and the digest its bytes must have, or null.</param>
@@ -90,8 +98,9 @@ public sealed class PartedUploads
     /// <exception cref="OvertakenException">A newer request goes on with it.</exception>
     /// <exception cref="FaultException">More came than the length that was told.</exception>
     public async Task<PartedUpload> Append(
-        Guid id, long offset, Stream content, (HashAlgorithmName Algorithm, byte[] Digest)? checksum, Func<PartedUpload, IncomingFile, Task<TakenPicture?>> whole, CancellationToken cancel)
+        Guid id, Guid by, long offset, Stream content, (HashAlgorithmName Algorithm, byte[] Digest)? checksum, Func<PartedUpload, IncomingFile, Task<TakenPicture?>> whole, CancellationToken cancel)
     {
+        _ = Find(id, by) ?? throw Missing(id);
         using var turn = await Take(id, cancel);
         var upload = Find(id) ?? throw Missing(id);
         if (upload.Offset != offset)
@@ -121,13 +130,18 @@ public sealed class PartedUploads
     }
 
     /// <summary>A whole upload that waits for its piece, as a file to be taken; null where it is not there, not whole, or taken.</summary>
-    public async Task<IncomingFile?> Waiting(Guid id) =>
-        Find(id) is { IsWhole: true, Picture: null, Garment: null } upload ? await Whole(upload) : null;
+    public async Task<IncomingFile?> Waiting(Guid id, Guid by) =>
+        Find(id, by) is { IsWhole: true, Picture: null, Garment: null } upload ? await Whole(upload) : null;
 
     /// <summary>Throws one away.</summary>
     /// <returns>Whether it was there.</returns>
-    public async Task<bool> Remove(Guid id, CancellationToken cancel)
+    public async Task<bool> Remove(Guid id, Guid by, CancellationToken cancel)
     {
+        if (Find(id, by) is null)
+        {
+            return false;
+        }
+
         using var turn = await Take(id, cancel);
         var there = Find(id) is not null;
         Delete(id);

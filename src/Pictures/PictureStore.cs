@@ -12,14 +12,27 @@ public enum Derivative
     Thumbnail,
 }
 
+/// <summary>What became of a file that was to be an original.</summary>
+internal enum OriginalKept
+{
+    /// <summary>The archive did not have it yet, or no longer.</summary>
+    New,
+
+    /// <summary>The archive has it.</summary>
+    There,
+
+    /// <summary>What the archive had under its digest had other bytes, and is replaced.</summary>
+    Mended,
+}
+
 /// <summary>
 /// Files on disk, each named by its original's SHA-256: <c>originals/ab/abcd…</c>, and beside them what can be made
-/// again, <c>made.2/ab/abcd….screen.jpeg</c> and its like (the number is the recipe's). Nothing here is ever overwritten.
+/// again, <c>made.3/ab/abcd….screen.jpeg</c> and its like (the number is the recipe's). Nothing here is ever overwritten, but an original whose bytes are no longer those of its name by those that are.
 /// </summary>
 public sealed class PictureStore : IDisposable
 {
     /// <summary>Counts up when derivatives are made in another way; older ones are then made again.</summary>
-    public const int Recipe = 2;
+    public const int Recipe = 3;
 
     private readonly string folder;
     private readonly Incoming incoming;
@@ -63,14 +76,14 @@ public sealed class PictureStore : IDisposable
         return new IncomingFile(received.Finish(), Convert.ToHexStringLower(digest.GetHashAndReset()), length > limits.FileBytes);
     }
 
-    /// <summary>Puts an original of a backup back under its digest, lastingly; one that is there stays.</summary>
+    /// <summary>Puts an original of a backup back under its digest, lastingly; one that is there and whole stays.</summary>
     /// <exception cref="InvalidDataException">The bytes are not those of the digest; nothing is kept.</exception>
     public async Task PutBack(string sha256, Stream content, CancellationToken cancel)
     {
         var file = await Receive(content, cancel);
         if (file.Sha256 == sha256)
         {
-            KeepOriginal(file);
+            await KeepOriginal(file);
         }
 
         File.Delete(file.Path);
@@ -124,14 +137,39 @@ public sealed class PictureStore : IDisposable
     /// <summary>Whether what is made later has been made: WebP and tiles.</summary>
     internal bool HasRest(string sha256) => File.Exists(TilesPath(sha256));
 
-    /// <summary>Makes a file received an original, lastingly.</summary>
-    /// <returns>True when the archive did not have it yet.</returns>
-    internal bool KeepOriginal(IncomingFile file) => Durable.Move(file.Path, OriginalPath(file.Sha256));
+    /// <summary>
+    /// Makes a file received an original, lastingly. One that is there already is read over: where its bytes are no longer those of
+    /// its name, these take their place.
+    /// </summary>
+    internal async Task<OriginalKept> KeepOriginal(IncomingFile file)
+    {
+        var changed = HasOriginal(file.Sha256) && await Changed(file.Sha256);
+        return Durable.Move(file.Path, OriginalPath(file.Sha256), replace: changed) ? OriginalKept.New : changed ? OriginalKept.Mended : OriginalKept.There;
+    }
+
+    private async Task<bool> Changed(string sha256)
+    {
+        try
+        {
+            await using var there = OpenOriginal(sha256);
+            return there is null || Convert.ToHexStringLower(await SHA256.HashDataAsync(there)) != sha256;
+        }
+        catch (IOException)
+        {
+            return true; // A sector that can't be read any more.
+        }
+    }
 
     /// <summary>Takes back an original that no record came to name.</summary>
     internal void DropOriginal(string sha256)
     {
         File.Delete(OriginalPath(sha256));
+        DropMade(sha256);
+    }
+
+    /// <summary>Takes back what was made of an original.</summary>
+    internal void DropMade(string sha256)
+    {
         File.Delete(TilesPath(sha256));
         foreach (var derivative in Enum.GetValues<Derivative>())
         {

@@ -100,9 +100,10 @@ public sealed class Tiles(Derivatives derivatives, Workshop workshop, RegionCach
     {
         var level = tiles.Levels.Last(l => l.Factor == 1 || ((long)r.OutWidth * l.Factor <= r.Width && (long)r.OutHeight * l.Factor <= r.Height));
         var (x, y, width, height) = ((double)r.X / level.Factor, (double)r.Y / level.Factor, (double)r.Width / level.Factor, (double)r.Height / level.Factor);
-        // Two pixels around it, as the smoothing looks that far.
-        var (left, top) = (Math.Max((int)x - 2, 0) / Side, Math.Max((int)y - 2, 0) / Side);
-        var (right, bottom) = (Math.Min((int)Math.Ceiling(x + width) + 2, level.Width), Math.Min((int)Math.Ceiling(y + height) + 2, level.Height));
+        // So many pixels around it as the smoothing looks at.
+        var (beside, above) = ((int)Math.Ceiling(Resampling.Reach(width / r.OutWidth)), (int)Math.Ceiling(Resampling.Reach(height / r.OutHeight)));
+        var (left, top) = (Math.Max((int)x - beside, 0) / Side, Math.Max((int)y - above, 0) / Side);
+        var (right, bottom) = (Math.Min((int)Math.Ceiling(x + width) + beside, level.Width), Math.Min((int)Math.Ceiling(y + height) + above, level.Height));
         List<(int, int, ArraySegment<byte>)> pieces = [];
         var (groundWidth, groundHeight) = (0, 0);
         for (var row = top; row * Side < bottom; row++)

@@ -60,7 +60,7 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
     {
         var (sound, answer) = (await Make(files, [], cancel)).Single().Value;
         var picture = new TakenPicture(Guid.CreateVersion7(), files[0].Sha256, answer.Width, answer.Height, Already: false);
-        store.KeepOriginal(files[0]);
+        await KeepOriginal(files[0]);
         derivatives.Keep(picture.Sha256, answer);
         await using var session = documents.LightweightSession();
         session.Insert(new PictureOwner { Id = picture.Id, Garment = owner, Sha256 = picture.Sha256, Format = Word(sound.Format) });
@@ -157,17 +157,20 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
         List<TakenPicture> taken = [];
         List<JsonObject> entries = [];
         List<string> fresh = [];
+        HashSet<string> seen = [];
         try
         {
             foreach (var file in files)
             {
+                // Of a picture she has, too: the bytes are those of its digest, so they mend one that was lost or changed.
+                var isNew = seen.Add(file.Sha256) && await KeepOriginal(file);
                 if (!known.TryGetValue(file.Sha256, out var picture))
                 {
                     var (sound, answer) = made[file.Sha256];
                     picture = new TakenPicture(Guid.CreateVersion7(), file.Sha256, answer.Width, answer.Height, Already: false);
                     known[file.Sha256] = picture with { Already = true };
                     entries.Add(Entry(picture, sound.Format, file.Caption ?? caption, file.View));
-                    if (store.KeepOriginal(file))
+                    if (isNew)
                     {
                         fresh.Add(file.Sha256);
                     }
@@ -194,6 +197,17 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
             await Drop(fresh);
             throw;
         }
+    }
+
+    private async Task<bool> KeepOriginal(IncomingFile file)
+    {
+        var kept = await store.KeepOriginal(file);
+        if (kept == OriginalKept.Mended)
+        {
+            derivatives.Renew(file.Sha256);
+        }
+
+        return kept == OriginalKept.New;
     }
 
     private async Task Drop(List<string> digests)

@@ -9,11 +9,13 @@ namespace HeirloomArchive.Benchmarks;
 /// <summary>Good files changed at random, from a seed, through the check of structure and the workers: the host must live through all.</summary>
 internal static class PicturesFuzz
 {
-    private const int Seed = 20_261_126, Batch = 64;
+    private const int Seed = 20_261_126, Batch = 64, Told = 1024;
 
-    public static async Task Run(int files)
+    /// <summary>Each file comes of its own number, so that any part of them can be run by itself.</summary>
+    /// <param name="files">How many.</param>
+    /// <param name="first">The number of the first.</param>
+    public static async Task Run(int files, int first = 0)
     {
-        var random = new Random(Seed);
         var limits = new PictureLimits();
         List<byte[]> good =
         [
@@ -26,13 +28,14 @@ internal static class PicturesFuzz
         var counts = new SortedDictionary<string, int>(StringComparer.Ordinal);
         for (var done = 0; done < files; done += Batch)
         {
-            List<FirstOrder> orders = [];
-            for (var i = 0; i < Math.Min(Batch, files - done); i++)
+            List<(int Number, FirstOrder Order)> orders = [];
+            for (var number = first + done; number < first + Math.Min(files, done + Batch); number++)
             {
+                var random = new Random(Seed + number);
                 var file = Changed(good[random.Next(good.Count)], good, random);
                 try
                 {
-                    orders.Add(new FirstOrder(() => new MemoryStream(file), SoundPicture.Read(new MemoryStream(file), limits)));
+                    orders.Add((number, new FirstOrder(() => new MemoryStream(file), SoundPicture.Read(new MemoryStream(file), limits))));
                 }
                 catch (UnsoundException)
                 {
@@ -40,16 +43,27 @@ internal static class PicturesFuzz
                 }
             }
 
-            foreach (var made in await workshop.Make(orders, CancellationToken.None))
+            foreach (var (made, number) in (await workshop.Make([.. orders.Select(o => o.Order)], CancellationToken.None)).Zip(orders.Select(o => o.Number)))
             {
+                var died = made.Fault?.Message.Contains("ended without an answer", StringComparison.Ordinal) is true;
+                if (died)
+                {
+                    Console.WriteLine($"file {number} took a worker along (again: fuzz 1 {number})");
+                }
+
                 Count(made.Fault is not { } fault ? "made"
-                    : fault.Message.Contains("ended without an answer", StringComparison.Ordinal) ? "took a worker along, refused"
+                    : died ? "took a worker along, refused"
                     : fault.Message.Contains("takes", StringComparison.Ordinal) || fault.Message.Contains("was not read within", StringComparison.Ordinal) ? "over a limit, refused"
                     : "refused by a worker");
             }
+
+            if ((done + Batch) % Told == 0)
+            {
+                Console.WriteLine($"{Math.Min(files, done + Batch)} of {files} in {clock.Elapsed.TotalSeconds:0} s");
+            }
         }
 
-        Console.WriteLine($"{files} files changed at random (seed {Seed}) in {clock.Elapsed.TotalSeconds:0} s, the host alive: {string.Join(", ", counts.Select(c => $"{c.Value} {c.Key}"))}");
+        Console.WriteLine($"{files} files changed at random (seed {Seed}, from number {first}) in {clock.Elapsed.TotalSeconds:0} s, the host alive: {string.Join(", ", counts.Select(c => $"{c.Value} {c.Key}"))}");
 
         void Count(string what) => counts[what] = counts.GetValueOrDefault(what) + 1;
     }

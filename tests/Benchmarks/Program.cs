@@ -20,9 +20,9 @@ else if (args is ["pictures", .. var parts])
 {
     await Pictures.Run(parts);
 }
-else if (args is ["fuzz", var files])
+else if (args is ["fuzz", var files, .. var from])
 {
-    await PicturesFuzz.Run(int.Parse(files, CultureInfo.InvariantCulture));
+    await PicturesFuzz.Run(int.Parse(files, CultureInfo.InvariantCulture), from is [var first] ? int.Parse(first, CultureInfo.InvariantCulture) : 0);
 }
 else if (args is ["worksheets", var seconds])
 {

@@ -47,12 +47,13 @@ public sealed class Chromium : IAsyncLifetime
     /// <param name="script">Whether script runs.</param>
     /// <param name="width">In CSS pixels.</param>
     /// <param name="dark">Whether the device is set to dark.</param>
-    public async Task<IPage> Open(Uri archive, bool script = true, int width = 1280, bool dark = false)
+    /// <param name="touch">Whether it is used with the fingers.</param>
+    public async Task<IPage> Open(Uri archive, bool script = true, int width = 1280, bool dark = false, bool touch = false)
     {
         var context = await browser!.NewContextAsync(new()
         {
             BaseURL = archive.ToString(), JavaScriptEnabled = script, ViewportSize = new() { Width = width, Height = width < 500 ? 780 : 900 },
-            ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light, Locale = "en-GB",
+            ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light, Locale = "en-GB", HasTouch = touch,
         });
         context.SetDefaultTimeout(15_000);
         return await context.NewPageAsync();

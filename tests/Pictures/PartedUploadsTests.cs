@@ -16,10 +16,10 @@ public sealed class PartedUploadsTests : IDisposable
         var uploads = Open();
         var (left, tended) = (Begin(uploads), Begin(uploads));
         clock.Now = clock.Now.AddDays(4);
-        await uploads.Append(tended.Id, 0, new MemoryStream([1, 2, 3]), null, (_, _) => Task.FromResult<TakenPicture?>(null), TestContext.Current.CancellationToken);
+        await uploads.Append(tended.Id, Guid.Empty, 0, new MemoryStream([1, 2, 3]), null, (_, _) => Task.FromResult<TakenPicture?>(null), TestContext.Current.CancellationToken);
         clock.Now = clock.Now.AddDays(4);
-        Assert.Null(uploads.Find(left.Id));
-        Assert.Equal(3, uploads.Find(tended.Id)!.Offset);
+        Assert.Null(uploads.Find(left.Id, Guid.Empty));
+        Assert.Equal(3, uploads.Find(tended.Id, Guid.Empty)!.Offset);
         Assert.Equal(1, uploads.Sweep());
         Assert.Equal(2, Files().Count); // what was said of the other one, and its three bytes
     }

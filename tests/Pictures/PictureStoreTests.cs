@@ -18,7 +18,7 @@ public sealed class PictureStoreTests : IDisposable
         using var file = await store.Receive(new MemoryStream(bytes), Cancel);
         Assert.Equal(Convert.ToHexStringLower(SHA256.HashData(bytes)), file.Sha256);
         Assert.Null(store.OpenOriginal(file.Sha256));
-        Assert.True(store.KeepOriginal(file));
+        Assert.Equal(OriginalKept.New, await store.KeepOriginal(file));
         await using var kept = store.OpenOriginal(file.Sha256);
         Assert.Equal(bytes, All(kept!));
         Assert.EndsWith(Path.Combine(file.Sha256[..2], file.Sha256), kept!.Name, StringComparison.Ordinal);
@@ -30,8 +30,8 @@ public sealed class PictureStoreTests : IDisposable
         var store = Open();
         using var first = await store.Receive(new MemoryStream([1, 2, 3]), Cancel);
         using var second = await store.Receive(new MemoryStream([1, 2, 3]), Cancel);
-        Assert.True(store.KeepOriginal(first));
-        Assert.False(store.KeepOriginal(second));
+        Assert.Equal(OriginalKept.New, await store.KeepOriginal(first));
+        Assert.Equal(OriginalKept.There, await store.KeepOriginal(second));
         second.Dispose();
         Assert.Single(Files());
     }

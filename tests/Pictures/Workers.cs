@@ -49,7 +49,7 @@ internal sealed class Room : IDisposable
     public async Task<string> Keep(byte[] file)
     {
         using var received = await Store.Receive(new MemoryStream(file), TestContext.Current.CancellationToken);
-        Store.KeepOriginal(received);
+        await Store.KeepOriginal(received);
         return received.Sha256;
     }
 

@@ -39,6 +39,32 @@ public sealed class OriginalsCheckTests(PostgresServer postgres)
     }
 
     [Fact]
+    public async Task The_same_file_uploaded_again_mends_one_that_was_lost_or_changed()
+    {
+        await using var host = await ArchiveHost.Start(postgres);
+        var (missing, changed) = (await Upload(host, 11), await Upload(host, 12));
+        File.Delete(Original(host, missing.Sha256));
+        await File.WriteAllBytesAsync(Original(host, changed.Sha256), [1, 2, 3], Stop);
+        using var begun = await host.Client.PostAsync(new Uri("/api/pictures/check", UriKind.Relative), null, Stop);
+        var before = await Finished(host);
+        Assert.Equal((1, 1), (before["missing"]!.AsArray().Count, before["changed"]!.AsArray().Count));
+
+        // To its own piece, which has it already; and to another, which has not.
+        Assert.True((bool)(await Send(host, missing.Garment, 11))["already"]!);
+        Assert.Null((await Send(host, (await Enter(host)).ToString(), 12))["already"]);
+        using var again = await host.Client.PostAsync(new Uri("/api/pictures/check", UriKind.Relative), null, Stop);
+        JsonNode after;
+        while ((after = await Finished(host))["started"]!.ToString() == before["started"]!.ToString())
+        {
+            await Task.Delay(20, Stop);
+        }
+
+        Assert.Equal((2, 0, 0), (after["checked"]!.GetValue<int>(), after["missing"]!.AsArray().Count, after["changed"]!.AsArray().Count));
+        Assert.Equal(Png(11), await File.ReadAllBytesAsync(Original(host, missing.Sha256), Stop));
+        Assert.Equal(Png(12), await File.ReadAllBytesAsync(Original(host, changed.Sha256), Stop));
+    }
+
+    [Fact]
     public async Task One_at_a_time_and_another_node_too_finds_it_running()
     {
         await using var host = await ArchiveHost.Start(postgres);
@@ -103,10 +129,19 @@ public sealed class OriginalsCheckTests(PostgresServer postgres)
 
     private static async Task<(string Sha256, string Garment)> Upload(ArchiveHost host, byte shade)
     {
-        var garment = (await host.Services.GetRequiredService<Archive>().Enter(new JsonObject { ["name"] = "A blouse to check" }, "owner", Stop)).Garment.Id;
-        var file = PngParts.Stored(40, 30, 2, 8, false, (_, _, c) => c == 0 ? shade : (byte)200);
-        using var form = new MultipartFormDataContent { { new ByteArrayContent(file), "file", "a.png" } };
-        using var answer = await host.Client.PostAsync(new Uri($"/api/garments/{garment}/pictures", UriKind.Relative), form, Stop);
-        return (JsonNode.Parse(await answer.Content.ReadAsStringAsync(Stop))![0]!["sha256"]!.ToString(), garment.ToString());
+        var garment = (await Enter(host)).ToString();
+        return ((await Send(host, garment, shade))["sha256"]!.ToString(), garment);
     }
+
+    private static async Task<Guid> Enter(ArchiveHost host) =>
+        (await host.Services.GetRequiredService<Archive>().Enter(new JsonObject { ["name"] = "A blouse to check" }, "owner", Stop)).Garment.Id;
+
+    private static async Task<JsonNode> Send(ArchiveHost host, string garment, byte shade)
+    {
+        using var form = new MultipartFormDataContent { { new ByteArrayContent(Png(shade)), "file", "a.png" } };
+        using var answer = await host.Client.PostAsync(new Uri($"/api/garments/{garment}/pictures", UriKind.Relative), form, Stop);
+        return JsonNode.Parse(await answer.Content.ReadAsStringAsync(Stop))![0]!;
+    }
+
+    private static byte[] Png(byte shade) => PngParts.Stored(40, 30, 2, 8, false, (_, _, c) => c == 0 ? shade : (byte)200);
 }

@@ -164,7 +164,7 @@ public sealed class ResumableApiTests(ArchiveHost host) : IClassFixture<ArchiveH
         var told = await Tell(upload);
         Assert.Null(told["picture"]);
         Assert.Equal(("front", file.LongLength), (told["view"]!.ToString(), told["offset"]!.GetValue<long>()));
-        using var waiting = await host.Services.GetRequiredService<PartedUploads>().Waiting(Guid.Parse(upload[^36..]));
+        using var waiting = await host.Services.GetRequiredService<PartedUploads>().Waiting(Guid.Parse(upload[^36..]), Guid.Empty);
         Assert.Equal(Convert.ToHexStringLower(SHA256.HashData(file)), waiting!.Sha256);
     }
 
@@ -192,6 +192,7 @@ public sealed class ResumableApiTests(ArchiveHost host) : IClassFixture<ArchiveH
     [InlineData("Upload-Metadata", "colour d2hpdGU=", 400)]
     [InlineData("Upload-Metadata", "caption YQ==,caption YQ==", 400)]
     [InlineData("Upload-Metadata", "caption /w==", 400)]
+    [InlineData("Upload-Metadata", "filename YS5wbmcALmV4ZQ==", 400)] // a.png, NUL, .exe
     public async Task What_can_not_be_begun_is_refused_and_says_why(string header, string value, int status)
     {
         var before = Unfinished();

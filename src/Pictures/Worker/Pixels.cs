@@ -101,15 +101,13 @@ internal sealed class Pixels : IDisposable
     /// <param name="outHeight">Pixels that come out.</param>
     public Pixels Scaled(float x, float y, float width, float height, int outWidth, int outHeight)
     {
+        if ((width, height, x % 1, y % 1) == (outWidth, outHeight, 0, 0))
+        {
+            return Part(Orientation.TopLeft, (int)x, (int)y, outWidth, outHeight);
+        }
+
         var scaled = new Pixels(outWidth, outHeight, Opaque);
-        using var canvas = new SKCanvas(scaled.bitmap);
-        using var image = SKImage.FromPixels(bitmap.Info, Address, bitmap.RowBytes);
-        using var paint = new SKPaint { BlendMode = SKBlendMode.Src };
-        var sampling = (width, height, x % 1, y % 1) == (outWidth, outHeight, 0, 0) ? new SKSamplingOptions(SKFilterMode.Nearest)
-            // Less than half as large, a cubic would pass pixels over.
-            : width > 2 * outWidth || height > 2 * outHeight ? new SKSamplingOptions(SKFilterMode.Linear, SKMipmapMode.Linear)
-            : new SKSamplingOptions(SKCubicResampler.Mitchell);
-        canvas.DrawImage(image, SKRect.Create(x, y, width, height), new SKRect(0, 0, outWidth, outHeight), sampling, paint);
+        Resampling.Draw(this, x, y, width, height, scaled);
         return scaled;
     }
 

@@ -5,6 +5,7 @@ using HeirloomArchive.Catalogue;
 using HeirloomArchive.Pictures;
 using HeirloomArchive.Search;
 using HeirloomArchive.Sewing;
+using HeirloomArchive.Web.Access;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Server.Kestrel.Core.Features;
 
@@ -84,22 +85,22 @@ public static class ResumableApi
             await uploads.Standing(garment, ct);
         }
 
-        var begun = parts.Begin(new(Guid.CreateVersion7(), length, said.Name, said.Garment, said.Caption, said.View));
+        var begun = parts.Begin(new(Guid.CreateVersion7(), length, said.Name, said.Garment, said.Caption, said.View) { By = http.Caller().Id });
         http.Response.Headers.Location = $"/api/uploads/{begun.Id}";
         Tag(http.Response, begun);
         return Results.StatusCode(StatusCodes.Status201Created);
     }
 
-    private static async Task<IResult> Stands(Guid upload, HttpResponse response, PartedUploads parts, CancellationToken ct)
+    private static async Task<IResult> Stands(Guid upload, HttpContext http, PartedUploads parts, CancellationToken ct)
     {
-        Tag(response, await parts.Settle(upload, ct) ?? throw Missing(upload));
+        Tag(http.Response, await parts.Settle(upload, http.Caller().Id, ct) ?? throw Missing(upload));
         return Results.Ok();
     }
 
-    private static IResult Tell(Guid upload, HttpResponse response, PartedUploads parts)
+    private static IResult Tell(Guid upload, HttpContext http, PartedUploads parts)
     {
-        var found = parts.Find(upload) ?? throw Missing(upload);
-        Tag(response, found);
+        var found = parts.Find(upload, http.Caller().Id) ?? throw Missing(upload);
+        Tag(http.Response, found);
         var answer = new JsonObject
         {
             ["id"] = found.Id.ToString(), ["name"] = found.Name, ["length"] = found.Length, ["offset"] = found.Offset,
@@ -122,7 +123,7 @@ public static class ResumableApi
 
         try
         {
-            Tag(http.Response, await parts.Append(upload, offset, http.Request.Body, checksum, (whole, file) => TakeWhole(whole, file, http.Response, uploads, index), ct));
+            Tag(http.Response, await parts.Append(upload, http.Caller().Id, offset, http.Request.Body, checksum, (whole, file) => TakeWhole(whole, file, http.Response, uploads, index), ct));
             return Results.NoContent();
         }
         catch (OffsetException e)
@@ -138,7 +139,7 @@ public static class ResumableApi
         }
         catch (RefusedException)
         {
-            await parts.Remove(upload, CancellationToken.None);
+            await parts.Remove(upload, http.Caller().Id, CancellationToken.None);
             throw;
         }
     }
@@ -160,8 +161,8 @@ public static class ResumableApi
         return taken.Pictures[0];
     }
 
-    private static async Task<IResult> Remove(Guid upload, PartedUploads parts, CancellationToken ct) =>
-        await parts.Remove(upload, ct) ? Results.NoContent() : throw Missing(upload);
+    private static async Task<IResult> Remove(Guid upload, HttpContext http, PartedUploads parts, CancellationToken ct) =>
+        await parts.Remove(upload, http.Caller().Id, ct) ? Results.NoContent() : throw Missing(upload);
 
     private static void Tag(HttpResponse response, PartedUpload upload)
     {

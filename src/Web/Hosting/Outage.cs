@@ -45,7 +45,7 @@ public sealed record Outage(int Status, string Title, string Detail, int RetryAf
     {
         IndexNotReadyException => new(StatusCodes.Status503ServiceUnavailable, "The index is being built.", e.Message, 2),
         WorkerDoesNotStartException => new(StatusCodes.Status503ServiceUnavailable, "Pictures can't be read now.",
-            "The separate process that reads pictures does not come up; the archive's log says why. Nothing of this was kept: send it again after a while.", 10),
+            "The separate process that reads pictures does not come up; the archive's log says why. No picture was added: send it again after a while.", 10),
         PostgresException { SqlState: PostgresErrorCodes.DiskFull } => NoRoom(settings),
         PostgresException p => IsAway(p) ? Away(settings) : null,
         NpgsqlException => Away(settings),

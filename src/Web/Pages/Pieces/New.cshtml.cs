@@ -4,6 +4,7 @@ using HeirloomArchive.Catalogue;
 using HeirloomArchive.Pictures;
 using HeirloomArchive.Search;
 using HeirloomArchive.Sewing;
+using HeirloomArchive.Web.Access;
 using HeirloomArchive.Web.Pages.Forms;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
@@ -96,7 +97,7 @@ public sealed class NewModel(Archive archive, IndexFollower index, Drafts drafts
             var chosen = files.Count;
             foreach (var upload in Uploaded.OrderBy(u => Array.FindIndex(Views, v => v.View == u.View?.ToString()) is var place and >= 0 ? place : Views.Length).ThenBy(u => u.Id))
             {
-                if (await parts.Waiting(upload.Id) is { } waiting)
+                if (await parts.Waiting(upload.Id, HttpContext.Caller().Id) is { } waiting)
                 {
                     files.Add(waiting);
                 }
@@ -141,7 +142,7 @@ public sealed class NewModel(Archive archive, IndexFollower index, Drafts drafts
         {
             foreach (var upload in Uploaded)
             {
-                await parts.Remove(upload.Id, CancellationToken.None);
+                await parts.Remove(upload.Id, HttpContext.Caller().Id, CancellationToken.None);
             }
 
             return ToPiece(id);
@@ -166,7 +167,7 @@ public sealed class NewModel(Archive archive, IndexFollower index, Drafts drafts
     }
 
     private List<PartedUpload> Waiting(IEnumerable<string> fields) =>
-        [.. fields.Select(UploadOf).OfType<Guid>().Select(parts.Find).OfType<PartedUpload>().Where(u => u is { IsWhole: true, Picture: null, Garment: null })];
+        [.. fields.Select(UploadOf).OfType<Guid>().Select(id => parts.Find(id, HttpContext.Caller().Id)).OfType<PartedUpload>().Where(u => u is { IsWhole: true, Picture: null, Garment: null })];
 
     // A press keeps what the form's shape knows; what waits beside it goes along.
     private async Task KeepUploaded(CancellationToken ct)

@@ -91,7 +91,7 @@ export class Drawing {
   }
 
   #down(event) {
-    if (!this.kind || event.button !== 0) return;
+    if (!this.kind || event.button !== 0 || !event.isPrimary) return; // A second finger draws nothing.
     event.preventDefault();
     this.layer.setPointerCapture(event.pointerId);
     this.#before = this.spots;
@@ -102,7 +102,7 @@ export class Drawing {
   }
 
   #move(event) {
-    if (!this.#from) return;
+    if (!this.#from || !event.isPrimary) return;
     const at = this.#at(event);
     if (this.kind === 'point') this.#show([at]);
     else if (this.kind === 'outline') this.#show([...this.#before, at]);
@@ -110,7 +110,7 @@ export class Drawing {
   }
 
   #up(event) {
-    if (!this.#from) return;
+    if (!this.#from || !event.isPrimary) return;
     const [from, at] = [this.#from, this.#at(event)];
     this.#from = null;
     this.#cross = at;
