@@ -18,7 +18,7 @@ internal sealed class WorkerProcess : IDisposable
     private readonly Process process;
     private readonly PictureLimits limits;
     private readonly StringBuilder complaint = new();
-    private TimeSpan wait;
+    private TimeSpan time, wait; // Of the processor, and by the clock.
     private long before; // Of the processor's time, in ticks, when it was handed the picture; the greatest number until then.
     private int pictures;
     private int regions;
@@ -29,7 +29,7 @@ internal sealed class WorkerProcess : IDisposable
     {
         this.process = process;
         this.limits = limits;
-        wait = limits.WorkerWait;
+        (time, wait) = (limits.WorkerTime, limits.WorkerWait);
     }
 
     /// <summary>True when it must not be handed another picture.</summary>
@@ -81,10 +81,10 @@ internal sealed class WorkerProcess : IDisposable
         }
     }
 
-    /// <summary>Lets every other process go first, and may wait ten times as long for it; the processor's time is bounded as ever.</summary>
+    /// <summary>Lets every other process go first; for its one picture it may take what the system lets a worker take in all.</summary>
     public void StandBack()
     {
-        wait = limits.WorkerWait * 10;
+        (time, wait) = (limits.WorkerTime * Lifetime, limits.WorkerWait * Lifetime);
         try
         {
             process.PriorityClass = ProcessPriorityClass.BelowNormal;
@@ -180,8 +180,8 @@ internal sealed class WorkerProcess : IDisposable
     }
 
     private string? Excess(TimeSpan elapsed) =>
-        Used().Ticks - Volatile.Read(ref before) > limits.WorkerTime.Ticks
-            ? $"The picture takes more than {limits.WorkerTime.TotalSeconds:0.#} s of the processor's time to read. Send it smaller or saved in another way."
+        Used().Ticks - Volatile.Read(ref before) > time.Ticks
+            ? $"The picture takes more than {time.TotalSeconds:0.#} s of the processor's time to read. Send it smaller or saved in another way."
         : elapsed > wait
             ? $"The picture was not read within {wait.TotalSeconds:0.#} s. Send it again when the computer is less busy, smaller, or saved in another way."
         : Resident() > limits.WorkerBytes ? NoMemory()
