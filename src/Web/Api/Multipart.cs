@@ -36,7 +36,8 @@ internal static class Multipart
             while (await reader.ReadNextSectionAsync(ct) is { } section)
             {
                 var name = ContentDispositionHeaderValue.TryParse(section.ContentDisposition, out var disposition)
-                    ? HeaderUtilities.RemoveQuotes(disposition.Name).ToString() : "";
+                    ? HeaderUtilities.RemoveQuotes(disposition.Name).ToString()
+                    : throw new FaultException("", "A part of the form says in no readable way what it is; it must say Content-Disposition: form-data; name=\"file\"; filename=\"…\", without control characters.", FaultKind.Unreadable);
                 if (name == "file")
                 {
                     if (files.Count == limits.Files)
