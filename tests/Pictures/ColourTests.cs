@@ -33,7 +33,7 @@ public class ColourTests
 
     /// <summary>
     /// Of 125 colours of sRGB, five steps a channel, another's library says what they are in the wider space: all in one PNG of 16 bits, and
-    /// each must come out as the sRGB it was.
+    /// each must come out as the sRGB it was; no nearer, though, than the JPEG that is made can hold it, which the same colours as plain sRGB show.
     /// </summary>
     [Theory]
     [InlineData("p3")]
@@ -48,11 +48,17 @@ public class ColourTests
             Across * Side, 11 * Side, 2, 16, false,
             (x, y, c) => (int)Math.Round(Math.Clamp(wide[Math.Min(wide.Length - 1, (y / Side * Across) + (x / Side))][c], 0, 1) * 65_535),
             PngParts.Profile(space == "p3" ? IccProfile.DisplayP3 : IccProfile.AdobeRgb));
-        var done = await Make(Usual, Program, file);
-        using var image = Made.Decoded(done[0].Made!.Files[0]);
-        var away = srgb.Select((c, n) => (Colour: c, Came: image.GetPixel((n % Across * Side) + (Side / 2), (n / Across * Side) + (Side / 2))))
-            .Select(p => (p.Colour, p.Came, By: Difference(p.Came, p.Colour))).OrderByDescending(p => p.By).ToList();
-        Assert.True(away[0].By <= 1, string.Join("; ", away.TakeWhile(p => p.By > 1).Select(p => $"{string.Join(' ', p.Colour)} came out as {p.Came}: {p.By:0.00} away")));
+        var plain = PngParts.Stored(Across * Side, 11 * Side, 2, 8, false, (x, y, c) => srgb[Math.Min(srgb.Length - 1, (y / Side * Across) + (x / Side))][c]);
+        var done = await Make(Usual, Program, file, plain);
+        var (came, held) = (Differences(done[0]), Differences(done[1]));
+        Assert.All(srgb.Zip(came, held), p => Assert.True(p.Second <= Math.Max(1, p.Third), $"{string.Join(' ', p.First)} came out {p.Second:0.00} away, as plain sRGB {p.Third:0.00}."));
+        Assert.InRange(came.Count(by => by > 1), 0, 3);
+
+        double[] Differences(WorkDone of)
+        {
+            using var image = Made.Decoded(of.Made!.Files[0]);
+            return [.. srgb.Select((c, n) => Difference(image.GetPixel((n % Across * Side) + (Side / 2), (n / Across * Side) + (Side / 2)), c))];
+        }
     }
 
     /// <summary>
