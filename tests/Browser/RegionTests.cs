@@ -137,8 +137,6 @@ public sealed class RegionTests(ArchiveHost host, Chromium chromium) : IClassFix
         });
         await Touch("touchStart", (.3f, .45f));
         await Touch("touchMove", (.4f, .5f));
-        await Touch("touchStart", (.4f, .5f), (.9f, .9f)); // A second finger comes down by mistake.
-        await Touch("touchEnd", (.4f, .5f));
         await Touch("touchMove", (.6f, .55f));
         await Touch("touchEnd");
         await Expect(page.Locator("[data-said]")).ToContainTextAsync("Now say what it shows.");
