@@ -134,7 +134,7 @@ public class DemoTests(PostgresServer postgres)
         var seed = JsonNode.Parse(File.ReadAllText(Path.Combine(Seed, "garments", $"{piece["number"]}.json")))!.AsObject();
         var then = seed["then"] as JsonArray ?? [];
         var pictures = seed["pictures"] as JsonArray ?? [];
-        Assert.Equal(1 + then.Count + 2 * pictures.Count, piece["version"]!.GetValue<long>());
+        Assert.Equal(1 + then.Count + (pictures.Count > 0 ? 2 : 0), piece["version"]!.GetValue<long>());
         Assert.Equal(pictures.Select(p => (p!["caption"]!.ToString(), p["view"]!.ToString())), piece["pictures"]!.AsArray().Select(p => (p!["caption"]!.ToString(), p["view"]!.ToString())));
         foreach (var list in (string[])["techniques", "condition", "repairs", "examinations"])
         {

@@ -44,10 +44,10 @@ internal sealed class DemoClient(HttpClient http)
         if (!response.IsSuccessStatusCode) throw await Refused(file, response, ct);
     }
 
-    public async Task Upload(string file, string address, string name, byte[] picture, string caption, CancellationToken ct)
+    public async Task Upload(string file, string address, IReadOnlyList<(string Name, byte[] Bytes)> pictures, CancellationToken ct)
     {
-        using var content = new ByteArrayContent(picture) { Headers = { ContentType = new("image/png") } };
-        using var form = new MultipartFormDataContent { { new StringContent(caption), "caption" }, { content, "file", name } };
+        using var form = new MultipartFormDataContent();
+        foreach (var (name, bytes) in pictures) form.Add(new ByteArrayContent(bytes) { Headers = { ContentType = new("image/png") } }, "file", name);
         using var request = new HttpRequestMessage(HttpMethod.Post, address) { Content = form };
         using var response = await Send(file, request, ct);
         if (!response.IsSuccessStatusCode) throw await Refused(file, response, ct);

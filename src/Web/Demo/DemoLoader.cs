@@ -109,17 +109,23 @@ public sealed class DemoLoader(HttpClient client, string seedFolder)
             case "setAside":
                 await service.Delete(piece.File, address, version, ct);
                 break;
-            case "picture":
-                var number = garment["pictures"]!.AsArray().Count + 1;
-                var drawn = DemoPicture.Draw(garment, SeedFolder.Text(what, "draw", piece.File));
-                await service.Upload(piece.File, $"{address}/pictures", $"{piece.Number}-{number}.png", drawn, SeedFolder.Text(what, "caption", piece.File), ct);
+            case "pictures":
+                var drawn = Pictures(what).Select((p, i) => ($"{piece.Number}-{i + 1}.png", DemoPicture.Draw(garment, SeedFolder.Text(p, "draw", piece.File)))).ToList();
+                await service.Upload(piece.File, $"{address}/pictures", drawn, ct);
                 break;
-            case "view":
-                var with = new JsonObject(what.Where(f => f.Key is "view" or "tags").Select(f => KeyValuePair.Create(f.Key, f.Value?.DeepClone())));
-                await Put(piece, address, "pictures", garment["pictures"]!.AsArray()[^1]!.AsObject(), with, version, ct);
+            case "captions":
+                var pictures = garment["pictures"]!.DeepClone().AsArray();
+                foreach (var (picture, said) in pictures.Zip(Pictures(what)))
+                {
+                    foreach (var (name, value) in said.Where(f => f.Key != "draw")) picture![name] = value?.DeepClone();
+                }
+
+                await service.Write(piece.File, HttpMethod.Patch, address, new JsonObject { ["pictures"] = pictures }, version, ct);
                 break;
         }
     }
+
+    private static IEnumerable<JsonObject> Pictures(JsonObject seed) => seed["pictures"]!.AsArray().Select(p => p!.AsObject());
 
     private async Task Put(SeedPiece piece, string address, string list, JsonObject entry, JsonObject with, long version, CancellationToken ct)
     {

@@ -8,7 +8,7 @@ internal sealed record SeedPiece(string File, string Number, JsonObject Post, IR
 
 /// <summary>One later change of a piece.</summary>
 /// <param name="Kind">
-/// <c>add</c>, <c>change</c>, <c>patch</c>, <c>putBack</c>, <c>picture</c> (its upload), <c>view</c> (what the upload does not take) or <c>setAside</c>.
+/// <c>add</c>, <c>change</c>, <c>patch</c>, <c>putBack</c>, <c>pictures</c> (their upload), <c>captions</c> (what the upload does not take) or <c>setAside</c>.
 /// </param>
 /// <param name="What">As the file has it.</param>
 internal sealed record SeedStep(string Kind, JsonObject What);
@@ -41,12 +41,9 @@ internal static class SeedFolder
     {
         var post = seed.Content["post"] as JsonObject ?? throw new DemoException(seed.File, "\"post\", the piece to enter, is missing.");
         var steps = List(seed, "then").Select(step => new SeedStep(Kind(step, seed.File), step)).ToList();
-        foreach (var picture in List(seed, "pictures"))
-        {
-            Text(picture, "caption", seed.File);
-            steps.Add(new("picture", picture));
-            steps.Add(new("view", picture));
-        }
+        var pictures = List(seed, "pictures").ToList();
+        foreach (var picture in pictures) Text(picture, "caption", seed.File);
+        if (pictures.Count > 0) steps.AddRange([new("pictures", seed.Content), new("captions", seed.Content)]);
 
         // Nothing can be changed after it.
         if (seed.Content["setAside"] is JsonValue aside && aside.GetValue<bool>()) steps.Add(new("setAside", seed.Content));

@@ -23,6 +23,10 @@ internal sealed record Cut(
         "corset-cover" => new(300, 920, 120, 178, 196, 780, 140, 190, Sleeve.Frill, NeckDip: 110),
         "camisole" => new(310, 960, 150, 176, 186, 800, 160, 190, Sleeve.Strap, YokeY: 520, NeckDip: 120),
         "petticoat" or "slip" => new(150, 1060, 92, 92, 96, 178, 98, 340, NeckDip: 0),
+        "tea-gown" => new(80, 1120, 54, 118, 116, 330, 122, 400, Sleeve.Long, NeckDip: 60, Seam: false),
+        "graduation-dress" => new(120, 1040, 60, 118, 112, 350, 92, 228, Sleeve.Short, NeckDip: 40),
+        "smocked-dress" => new(180, 1010, 50, 128, 150, 330, 190, 330, Sleeve.Long, YokeY: 380, NeckDip: 22, Seam: false),
+        "combing-jacket" => new(260, 900, 60, 176, 210, 420, 240, 330, Sleeve.Short, YokeY: 400, NeckDip: 40, Seam: false),
         "reproduction" => new(330, 800, 88, 250, 236, 790, 250, 250, YokeY: 800, NeckDip: 80),
         _ => null,
     };

@@ -24,6 +24,7 @@ public static class DemoPicture
         {
             case "whole" when Cut.Of(Text(garment, "kind")) is { } cut: new WholePiece(sheet, cut, garment).Draw(); break;
             case "back" when Cut.Of(Text(garment, "kind")) is { } cut: new WholePiece(sheet, cut.FromBehind, garment, fromBehind: true).Draw(); break;
+            case "whole" or "back" when new FlatPiece(sheet, garment, behind: shown == "back").Draw(): break;
             case "whole" or "back": SmallPiece.Draw(sheet, garment); break;
             case "cloth": ClothPicture.Draw(sheet, garment); break;
             default: Close(sheet, Entry(garment, shown), shown); break;
@@ -42,6 +43,6 @@ public static class DemoPicture
         else if (what.StartsWith("condition", StringComparison.Ordinal)) DamagePicture.Draw(sheet, entry);
         else if (Text(entry, "kind") == "tucks") TuckPicture.Draw(sheet, entry);
         else if (Text(entry, "kind") is "lace" or "insertion" or "edging" or "embroidered-trim") LacePicture.Draw(sheet, entry);
-        else NeedlePicture.Embroidery(sheet, entry);
+        else if (!new SewnPicture(sheet, entry).Draw() && !WhiteworkPicture.Draw(sheet, entry)) NeedlePicture.Embroidery(sheet, entry);
     }
 }

@@ -32,19 +32,25 @@ internal sealed class LaceBand(Sheet sheet, float top, float bottom, float repea
         var area = Area();
         sheet.Cloth.Clip = area;
         sheet.Light.Clip = area;
-        switch (look)
-        {
-            case "torchon": Torchon(); break;
-            case "irish-crochet" or "crochet": new CrochetMotifs(this).Draw(filet: look == "crochet"); break;
-            case "chemical": Sprays(0.94f, mesh: 0, bars: true); break;
-            case "needle" or "honiton" or "tape": Sprays(0.88f, mesh: look == "honiton" ? 9 : 0, bars: look != "honiton"); break;
-            case "bucks-point" or "mechlin": Valenciennes(hexagons: true); break;
-            default: Valenciennes(hexagons: false); break;
-        }
+        if (!new LaceLooks(this).Draw(look)) Pattern(look);
 
         sheet.Cloth.Clip = null;
         sheet.Light.Clip = null;
         Borders();
+    }
+
+    private void Pattern(string look)
+    {
+        switch (look)
+        {
+            case "torchon" or "barmen": Torchon(); break;
+            case "irish-crochet" or "crochet": new CrochetMotifs(this).Draw(filet: look == "crochet"); break;
+            case "chemical" or "venetian-point": Sprays(0.94f, mesh: 0, bars: true); break;
+            case "honiton" or "alencon" or "point-de-gaze": Sprays(0.88f, mesh: 9, bars: false); break;
+            case "needle" or "youghal": Sprays(0.88f, mesh: 0, bars: true); break;
+            case "bucks-point" or "mechlin" or "lille" or "point-ground" or "chantilly" or "blonde" or "leavers": Valenciennes(hexagons: true); break;
+            default: Valenciennes(hexagons: false); break;
+        }
     }
 
     public Plane Area()

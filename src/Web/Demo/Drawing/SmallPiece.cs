@@ -4,7 +4,7 @@ using static HeirloomArchive.Web.Demo.Drawing.Read;
 
 namespace HeirloomArchive.Web.Demo.Drawing;
 
-/// <summary>Whole pieces that are no body garments: drawers, a cap, a collar, a strip, a fragment.</summary>
+/// <summary>Whole pieces that are no body garments: drawers, a cap, a collar, a strip; what has no shape of its own is a fragment.</summary>
 internal static class SmallPiece
 {
     private const float Middle = Sheet.Width / 2f;
@@ -14,14 +14,14 @@ internal static class SmallPiece
         switch (Text(garment, "kind"))
         {
             case "drawers": Drawers(sheet); break;
-            case "cap" or "bonnet" or "boudoir-cap": Cap(sheet); break;
+            case "cap": Cap(sheet); break;
             case "collar": Collar(sheet); break;
-            case "stitched-sample" or "sampler" or "lace-length" or "handkerchief": Strip(sheet, garment); break;
+            case "stitched-sample": Strip(sheet, garment); break;
             default: Fragment(sheet); break;
         }
     }
 
-    private static void Lay(Sheet sheet, ReadOnlySpan<Vector2> outline, float amount)
+    public static void Lay(Sheet sheet, ReadOnlySpan<Vector2> outline, float amount)
     {
         var shape = new Plane(Sheet.Width, Sheet.Height);
         shape.Fill(outline, 1);
@@ -34,7 +34,7 @@ internal static class SmallPiece
         }
     }
 
-    private static void Tuck(Sheet sheet, Vector2 a, Vector2 b, float width)
+    public static void Tuck(Sheet sheet, Vector2 a, Vector2 b, float width)
     {
         sheet.Cloth.Stroke(a.X, a.Y, b.X, b.Y, width, 0.75f);
         sheet.Light.Stroke(a.X, a.Y + width * 0.8f, b.X, b.Y + width * 0.8f, 2.6f, 0.22f, Blend.Cut);
