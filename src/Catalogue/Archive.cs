@@ -95,7 +95,7 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
     {
         var now = clock.GetUtcNow();
         var entered = Decisions.Enter(Reading.Garment(sent), now);
-        var id = Guid.CreateVersion7(now);
+        var id = clock.NewId(now);
         await using var session = Open(who);
         await CheckBelonging(session, id, [], entered.Fields, ct);
         var stream = session.Events.StartStream<Garment>(id, entered);

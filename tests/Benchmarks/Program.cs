@@ -6,11 +6,24 @@ using HeirloomArchive.Benchmarks.Finding;
 // `load 10000` is the running service with so many pieces, `record 100000` the record with up to so many and ten changes of each, `worksheets 120` prints
 // for so many seconds, `finding 100000` asks a collection of that size, `nodes 200` saves so many at one of
 // two nodes, `killed 100` ends a writer of the index so many times, `pictures` is their way in and
-// out (a part of it: `pictures smaller`, `tiles`, `taken`, `given`), `fuzz 20000` so many damaged ones (`fuzz 1000 5000`: those from 5000 on),
-// `sign-in 200` tries known and unknown names; everything else belongs to the pure parts, as in `--filter *Plan*`.
+// out (a part of it: `pictures smaller`, `tiles`, `taken`, `given`), `load` (`load for 30`) are sixty-four clients for 300 (30)
+// seconds, `ledger 200` ends the service so many times while eight write, `fuzz 20000` so many damaged ones (`fuzz 1000 5000`:
+// those from 5000 on), `sign-in 200` tries known and unknown names; everything else belongs to the pure parts, as in `--filter *Plan*`.
 if (args is ["load", var count])
 {
     await Load.Run(int.Parse(count, CultureInfo.InvariantCulture));
+}
+else if (args is ["load"])
+{
+    await Journeys.Run(TimeSpan.FromMinutes(5));
+}
+else if (args is ["load", "for", var time])
+{
+    await Journeys.Run(TimeSpan.FromSeconds(int.Parse(time, CultureInfo.InvariantCulture)));
+}
+else if (args is ["ledger", var kills])
+{
+    await LedgerRun.Of(int.Parse(kills, CultureInfo.InvariantCulture));
 }
 else if (args is ["record", var most])
 {

@@ -73,17 +73,22 @@ public sealed class RunningArchive : IAsyncDisposable
         while (clock.Elapsed < TimeSpan.FromSeconds(90))
         {
             if (process.HasExited) throw new InvalidOperationException($"It ended before it was ready. It said: {Said}");
-            try
-            {
-                if ((await Client.GetAsync("/health/ready")).StatusCode == HttpStatusCode.OK) return this;
-            }
-            catch (HttpRequestException)
-            {
-                // Not listening yet.
-            }
+            if (await IsReady()) return this;
             await Task.Delay(50);
         }
         throw new TimeoutException($"It is not ready after {clock.Elapsed}. It said: {Said}");
+    }
+
+    public async Task<bool> IsReady()
+    {
+        try
+        {
+            return (await Client.GetAsync("/health/ready")).StatusCode == HttpStatusCode.OK;
+        }
+        catch (HttpRequestException)
+        {
+            return false;   // It does not listen yet.
+        }
     }
 
     /// <returns>The code it ended with, by itself.</returns>

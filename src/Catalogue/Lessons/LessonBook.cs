@@ -59,7 +59,7 @@ public sealed class LessonBook(IDocumentStore store, TimeProvider clock, Workshe
         await using var session = store.LightweightSession();
         await new LessonChecks(session, worksheetIsThere, faults).Whole(null, read, ct);
         var now = clock.GetUtcNow();
-        var lesson = new Lesson { Id = Guid.CreateVersion7(now), Fields = read };
+        var lesson = new Lesson { Id = clock.NewId(now), Fields = read };
         Keep(session, lesson, who, "made", now);
         await session.SaveChangesAsync(ct);
         return lesson;

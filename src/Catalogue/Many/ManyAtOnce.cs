@@ -28,7 +28,7 @@ public sealed class ManyAtOnce(IDocumentStore store, Archive archive, TimeProvid
     {
         var request = ManyRequest.Read(sent);
         var now = clock.GetUtcNow();
-        var many = new ManyChange { Id = Guid.CreateVersion7(now), Who = who, When = now, Asked = request.Asked };
+        var many = new ManyChange { Id = clock.NewId(now), Who = who, When = now, Asked = request.Asked };
         await using var session = store.LightweightSession();
         IReadOnlyList<Guid> ids = request.All is { } all ? await PieceList.Ids(session, all, ct) : request.Pieces;
         await Check(session, request, ids, ct);

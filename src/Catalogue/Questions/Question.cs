@@ -104,7 +104,7 @@ public sealed class QuestionBook(IDocumentStore store, TimeProvider clock)
         }
 
         var now = clock.GetUtcNow();
-        var question = new Question { Id = Guid.CreateVersion7(now), Owner = who, Name = read["name"]!.ToString(), Search = search, Made = now };
+        var question = new Question { Id = clock.NewId(now), Owner = who, Name = read["name"]!.ToString(), Search = search, Made = now };
         Remember(question, found, now);
         session.Insert(question);
         await session.SaveChangesAsync(ct);

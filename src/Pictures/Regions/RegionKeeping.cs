@@ -68,7 +68,7 @@ public sealed class RegionKeeping(Archive archive, IDocumentStore store, TimePro
         }
 
         var now = clock.GetUtcNow();
-        var region = new Region { Id = Guid.CreateVersion7(now), Picture = picture, Garment = frame.Garment.Id, Made = now, Version = 1 };
+        var region = new Region { Id = clock.NewId(now), Picture = picture, Garment = frame.Garment.Id, Made = now, Version = 1 };
         Say(region, saying with { When = now, Who = who });
         await using var session = store.LightweightSession();
         session.Insert(region);

@@ -1,3 +1,4 @@
+using HeirloomArchive.Catalogue;
 using HeirloomArchive.Web.Access;
 using Marten;
 
@@ -25,7 +26,7 @@ public sealed class Book(IDocumentStore store, TimeProvider clock)
     {
         var now = clock.GetUtcNow();
         await using var session = store.LightweightSession();
-        session.Insert(new BookLine { Id = Guid.CreateVersion7(now), When = now, Who = Short(who), What = what, About = Short(about), From = from });
+        session.Insert(new BookLine { Id = clock.NewId(now), When = now, Who = Short(who), What = what, About = Short(about), From = from });
         await session.SaveChangesAsync();
     }
 

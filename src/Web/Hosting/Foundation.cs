@@ -53,9 +53,12 @@ public static class Foundation
     public static IServiceCollection AddRecord(this IServiceCollection services, string database, params Action<StoreOptions>[] rooms)
     {
         services.AddNpgsqlDataSource(database);
-        services.AddMarten(options =>
+        services.AddMarten(provider =>
             {
+                var options = new StoreOptions();
+                options.Events.TimeProvider = provider.GetRequiredService<TimeProvider>();
                 foreach (var room in rooms) room(options);
+                return options;
             })
             .UseNpgsqlDataSource().UseLightweightSessions()
             .ApplyAllDatabaseChangesOnStartup().AddAsyncDaemon(DaemonMode.HotCold);

@@ -47,6 +47,7 @@ public sealed record Outage(int Status, string Title, string Detail, int RetryAf
         WorkerDoesNotStartException => new(StatusCodes.Status503ServiceUnavailable, "Pictures can't be read now.",
             "The separate process that reads pictures does not come up; the archive's log says why. No picture was added: send it again after a while.", 10),
         PostgresException { SqlState: PostgresErrorCodes.DiskFull } => NoRoom(settings),
+        PostgresException { SqlState: PostgresErrorCodes.InsufficientPrivilege } => NotWritable(settings),   // its name for a disk that is read-only, too
         PostgresException p => IsAway(p) ? Away(settings) : null,
         NpgsqlException => Away(settings),
         IOException { HResult: NoSpace or OverQuota or OverQuotaOnMac or DiskFull or HandleDiskFull } => NoRoom(settings),

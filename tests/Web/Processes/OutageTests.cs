@@ -92,22 +92,23 @@ public sealed partial class OutageTests : IDisposable
         Assert.Equal(HttpStatusCode.OK, (await browser.GetAsync("/pieces", Cancel)).StatusCode);
     }
 
-    [Theory]
-    [InlineData("KILL")]
-    [InlineData("INT")]
-    public async Task Its_own_postgres_that_ends_is_started_again_by_the_service_itself(string signal)
+    [Fact]
+    public async Task Its_own_postgres_that_ends_is_started_again_by_the_service_itself()
     {
         await using var archive = await RunningArchive.Start(folder.Path).Ready();
         var before = await Enter(archive.Client, "O-1", "Nightgown of longcloth");
-        var ended = archive.PostgresId;
-        RunningArchive.Signal(signal, ended);
-        while (RunningArchive.Runs(ended) || !File.Exists(archive.PostmasterFile) || !archive.Said.Contains("PostgreSQL runs again", StringComparison.Ordinal)) await Task.Delay(20, Cancel);
-        await archive.Ready();
-        Assert.Contains("PostgreSQL has ended by itself", archive.Said, StringComparison.Ordinal);
-        Assert.NotEqual(ended, archive.PostgresId);
-        Assert.Equal("Nightgown of longcloth", (await Piece(archive.Client, before))["name"]!.ToString());
-        await Follows(archive, await File.ReadAllTextAsync(EmbeddedPostgres.ConnectionFile(folder.Path), Cancel));
+        foreach (var (signal, times) in new[] { ("KILL", 1), ("INT", 2) })
+        {
+            var ended = archive.PostgresId;
+            RunningArchive.Signal(signal, ended);
+            while (archive.Said.Split("PostgreSQL runs again").Length <= times) await Task.Delay(20, Cancel);
+            await archive.Ready();
+            Assert.Contains("PostgreSQL has ended by itself", archive.Said, StringComparison.Ordinal);
+            Assert.NotEqual(ended, archive.PostgresId);
+            Assert.Equal("Nightgown of longcloth", (await Piece(archive.Client, before))["name"]!.ToString());
+        }
 
+        await Follows(archive, await File.ReadAllTextAsync(EmbeddedPostgres.ConnectionFile(folder.Path), Cancel));
         RunningArchive.Signal("TERM", archive.Id);
         Assert.Equal(0, await archive.Code(TimeSpan.FromSeconds(10)));
         Assert.False(File.Exists(archive.PostmasterFile), archive.Said);

@@ -28,6 +28,22 @@ internal sealed record Account(string Name, uint User, uint Group)
             + $"and {shut} does not let that user through. Choose another folder with --Archive:Folder=PATH, or open the way with: chmod o+x {shut}");
     }
 
+    /// <summary>Throws when PostgreSQL's files belong to somebody else: it refuses to serve those.</summary>
+    /// <param name="data">Its data folder, which exists.</param>
+    /// <param name="account">Who will run it; null for the program's own user.</param>
+    [UnsupportedOSPlatform("windows")]
+    public static void MustOwn(string data, Account? account)
+    {
+        var start = new ProcessStartInfo("/bin/sh", ["-c", "test -O \"$0\"", data]) { WorkingDirectory = "/" };
+        if (account is not null) start.UserName = account.Name;
+        using var tried = Process.Start(start)!;
+        tried.WaitForExit();
+        if (tried.ExitCode == 0) return;
+        var who = account?.Name ?? Environment.UserName;
+        throw new StartException($"The record in {data} belongs to another user than '{who}', who is to run PostgreSQL here, and PostgreSQL does not serve another's files. "
+            + $"Start the program as the user who made the archive, or give the folder over with: chown -R {who} {data}");
+    }
+
     private static IEnumerable<string> Ancestors(string folder) =>
         (Path.GetDirectoryName(folder) is { } parent ? Ancestors(parent) : []).Append(folder);
 }

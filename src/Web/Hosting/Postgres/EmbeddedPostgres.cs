@@ -76,6 +76,7 @@ public sealed class EmbeddedPostgres : IAsyncDisposable
             await postgres.Initialize(cancel);
         }
         postgres.CheckVersion();
+        if (!OperatingSystem.IsWindows()) Account.MustOwn(postgres.data, account);
         await LeftBehind.End(postgres.data, postgres.bin, cancel);
         PostgresFiles.RemoveOthers(run, programs);
         await postgres.StartServer(cancel);
