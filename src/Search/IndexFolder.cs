@@ -202,10 +202,19 @@ internal sealed class IndexFolder : IDisposable
         lock (refreshing)
         {
             var upTo = Interlocked.Read(ref written);
-            if (upTo != shown)
+            if (upTo == shown)
+            {
+                return;
+            }
+
+            try
             {
                 searchers.MaybeRefreshBlocking();
                 Interlocked.Exchange(ref shown, upTo);
+            }
+            catch (Exception e) when (IsDamage(e))
+            {
+                // Its folder was taken away, or its disk is full: it answers as it stood, until whoever writes to it meets the same and puts it right.
             }
         }
     }

@@ -26,9 +26,16 @@ public sealed class Delays(TimeProvider clock)
         }
 
         var wait = TimeSpan.FromSeconds(Math.Min(Longest.TotalSeconds, Math.Pow(2, Math.Min(tries.Failures - Free + 1, 20))));
-        var left = tries.Last + wait - clock.GetUtcNow();
-        // Never longer than the wait itself, should the clock have gone back.
-        return left <= TimeSpan.Zero ? null : left < wait ? left : wait;
+        var now = clock.GetUtcNow();
+        if (tries.Last > now)
+        {
+            // The clock has gone back: the wait begins now, or it would last until the clock is there again.
+            known.TryUpdate((address, name), (tries.Failures, now), tries);
+            return wait;
+        }
+
+        var left = tries.Last + wait - now;
+        return left > TimeSpan.Zero ? left : null;
     }
 
     /// <summary>A try was wrong.</summary>
