@@ -40,6 +40,8 @@ public class DemoTests(PostgresServer postgres)
         Assert.Equal(before, again.ToDictionary(p => p["id"]!.ToString(), p => p["version"]!.GetValue<long>()));
         await Everything(host.Client);
 
+        await DemoTour.Walk(host.Client, Stop);
+
         // A question that she forgets does not come back.
         var question = (await Listed(host.Client, "/api/questions"))[0]["id"]!.ToString();
         (await host.Client.DeleteAsync(new Uri($"/api/questions/{question}", UriKind.Relative), Stop)).EnsureSuccessStatusCode();

@@ -14,11 +14,14 @@ internal static class DamagePicture
         sheet.Weave(0.64f, 4.6f);
         switch (Text(finding, "what"))
         {
-            case "tear" or "split-at-fold" or "seam-open" or "lace-come-away": Tear(sheet); break;
-            case "hole" or "insect-grazing" or "bars-broken" or "lace-missing": Holes(sheet); break;
-            case "worn-thin" or "shattering" or "brittle": Thin(sheet); break;
+            case "tear" or "cut" or "split-at-fold" or "seam-open" or "lace-come-away": Tear(sheet); break;
+            case "hole" or "insect-grazing" or "rodent-damage" or "mend-failed" or "bars-broken" or "lace-missing": Holes(sheet); break;
+            case "worn-thin" or "shattering" or "brittle" or "seam-slippage" or "elastic-perished" or "bleach-damage": Thin(sheet); break;
             case "tide-line": Ring(sheet); break;
             case "rust-mark": Spots(sheet, sheet.Dye(150, 84, 38), 4, 34, 0.75f); break;
+            case "metal-corroded": Spots(sheet, sheet.Dye(92, 138, 116), 3, 44, 0.7f); break;
+            case "ink-mark": Spots(sheet, sheet.Dye(58, 62, 104), 2, 40, 0.8f); break;
+            case "mould": Spots(sheet, sheet.Dye(104, 108, 96), 60, 14, 0.5f); break;
             case "foxing": Spots(sheet, sheet.Dye(158, 112, 62), 46, 9, 0.55f); break;
             case "scorch": Spots(sheet, sheet.Dye(148, 100, 56), 1, 230, 0.6f); break;
             case "dye-bleed": Spots(sheet, sheet.Dye(196, 84, 96), 3, 120, 0.4f); break;

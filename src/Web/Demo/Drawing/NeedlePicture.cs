@@ -25,7 +25,8 @@ internal static class NeedlePicture
         sheet.Weave(0.66f, Pitch);
         switch (Text(repair, "method"))
         {
-            case "patch": Patch(sheet); break;
+            case "patch" or "hemmed-patch" or "set-in-patch" or "herringbone-patch" or "iron-on": Patch(sheet); break;
+            case "net-backing" or "crepeline-overlay" or "net-darn": Net(sheet); break;
             case "stitch-darn": StitchDarn(sheet); break;
             default: Darn(sheet); break;
         }
@@ -147,6 +148,27 @@ internal static class NeedlePicture
         }
 
         sheet.Light.Fill(Shapes.Box(left - 10, top - 10, right - left + 20, bottom - top + 20), 0.08f, Blend.Lift);
+    }
+
+    // A weak place under fine net, held round its edge.
+    private static void Net(Sheet sheet)
+    {
+        sheet.Cloth.Fill(Shapes.Smooth(new(330, 420), new(480, 470), new(590, 600), new(560, 640), new(430, 540), new(330, 420)), 0.9f, Blend.Cut);
+        for (var d = 0f; d < 1100; d += 17)
+        {
+            sheet.Cloth.Path([new(MathF.Max(180, 180 + d - 560), MathF.Min(820, 260 + d)), new(MathF.Min(740, 180 + d), MathF.Max(260, 260 + d - 560))], 1.8f, 0.6f);
+            sheet.Cloth.Path([new(MathF.Min(740, 740 + 560 - d), MathF.Min(820, 260 + d)), new(MathF.Max(180, 740 - d), MathF.Max(260, 260 + d - 560))], 1.8f, 0.6f);
+        }
+
+        var edge = Shapes.Box(180, 260, 560, 560);
+        for (var side = 0; side < 4; side++)
+        {
+            for (var t = 0f; t < 1; t += 0.045f)
+            {
+                var (a, b) = (Vector2.Lerp(edge[side], edge[(side + 1) % 4], t), Vector2.Lerp(edge[side], edge[(side + 1) % 4], t + 0.02f));
+                sheet.Thread(a.X, a.Y, b.X, b.Y, 3.4f);
+            }
+        }
     }
 
     private static void StitchDarn(Sheet sheet)

@@ -42,7 +42,33 @@ internal sealed class TuckPicture
             foreach (var (stitching, fold) in run.Lines) picture.Shells(fold, MathF.Abs(fold - stitching), MathF.Sign(fold - stitching));
         }
 
+        if (Text(technique, "tuckKind") is "hemstitched" or "feather-stitched")
+        {
+            var drawn = Text(technique, "tuckKind") == "hemstitched";
+            foreach (var (stitching, fold) in run.Lines) picture.Ornament(stitching - 9 * MathF.Sign(fold - stitching), drawn);
+        }
+
         Rule.Draw(sheet, run.Scale, picture.vertical);
+    }
+
+    // Along the line that holds a tuck: threads drawn and bunched, or feather stitch.
+    private void Ornament(float at, bool drawn)
+    {
+        var length = vertical ? Sheet.Height : Sheet.Width;
+        for (var (v, k) = (4f, 0); v < length; v += 17, k++)
+        {
+            if (drawn)
+            {
+                for (var w = (int)v; w < v + 11; w++) for (var d = -5; d <= 5; d++) Touch(sheet.Cloth, (int)at + d, w, 0.85f, Blend.Cut);
+                Along(at + 6, v + 12, at + 6, v + 17, 2.6f);
+            }
+            else
+            {
+                var side = k % 2 == 0 ? -1 : 1;
+                Along(at - side * 3, v, at + side * 3, v + 17, 3);
+                Along(at + side * 13, v + 2, at + side * 3, v + 17, 3);
+            }
+        }
     }
 
     private void Tuck(float stitching, float width, int line)
