@@ -3,7 +3,7 @@ using System.Runtime.InteropServices;
 namespace HeirloomArchive.Pictures;
 
 /// <summary>Moves files so that they are still there after a power cut: first the bytes, then the folder that names them.</summary>
-internal static class Durable
+public static class Durable
 {
     /// <summary>Puts a file whose bytes are already flushed under its lasting name; one already there is the same and stays, unless it is to be replaced.</summary>
     /// <returns>True when the name is new.</returns>

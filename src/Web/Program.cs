@@ -30,19 +30,23 @@ public static class Program
         LoopbackOnly.Check(builder.Configuration, settings.Access);
         var said = new Said();
 
+        // A damaged backup is refused before anything is made.
+        if (command.Verb == CommandLine.Restore) await Seal.Check(command.File!, said, stop);
+        using var restored = command.Verb == CommandLine.Restore ? EmptyFolder.Open(settings.Folder) : null;
         // A backup joins the service that runs; all else has the folder to itself.
         var joined = command.Verb == CommandLine.Backup ? settings.Database ?? await EmbeddedPostgres.FindRunning(settings.Folder, stop) : null;
-        using var folder = joined is null ? ArchiveFolder.Open(settings.Folder, command.Demo) : null;
-        await using var postgres = joined is null && settings.Database is null ? await EmbeddedPostgres.Start(settings.Folder, said, stop) : null;
+        using var folder = joined is null && restored is null ? ArchiveFolder.Open(settings.Folder, command.Demo) : null;
+        await using var postgres = joined is null && settings.Database is null ? await EmbeddedPostgres.Start(settings.Folder, said, cancel: stop) : null;
         if (settings.Database is not null) await Foundation.CheckDatabase(settings.Database, stop);
 
         await using var app = Build(builder, settings with { Database = joined ?? settings.Database ?? postgres!.ConnectionString });
         await (command.Verb switch
         {
             CommandLine.Backup => Backup.Make(app.Services, command.File!, said, stop),
-            CommandLine.Restore => Restore.From(app.Services, command.File!, said, stop),
+            CommandLine.Restore => Restore.From(app.Services, command.File!, left: restored!.Left && postgres is not null, said, stop),
             _ => app.Serve(command.Demo, postgres, said, stop),
         });
+        restored?.Filled();
     }
 
     /// <summary>The service over a folder and a database that are there.</summary>

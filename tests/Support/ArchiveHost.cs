@@ -30,7 +30,8 @@ public sealed class ArchiveHost(PostgresServer postgres) : IAsyncLifetime
     /// <summary>The archive's folder.</summary>
     public string Folder => folder.Path;
 
-    public string ConnectionString { get; private set; } = "";
+    /// <summary>Its database; a new one unless one is given before it is started.</summary>
+    public string ConnectionString { get; set; } = "";
 
     public IServiceProvider Services => app!.Services;
 
@@ -45,7 +46,7 @@ public sealed class ArchiveHost(PostgresServer postgres) : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        ConnectionString = await postgres.NewDatabase();
+        if (ConnectionString.Length == 0) ConnectionString = await postgres.NewDatabase();
         await StartAsync();
     }
 

@@ -63,27 +63,7 @@ public sealed class BackupTests : IDisposable
         }
         await using var restore = RunningArchive.Start(From, ["restore", Kept, "--Archive:Folder=" + From]);
         Assert.NotEqual(0, await restore.Code(Soon));
-        Assert.Contains("something in this archive already", restore.Said, StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public async Task A_damaged_backup_is_refused_and_leaves_the_archive_empty()
-    {
-        await using (var archive = await RunningArchive.Start(From).Ready())
-        {
-            await Upload(archive, await Enter(archive, "B-1", "Lawn slip"));
-            await Verb("backup", From);
-        }
-        var bytes = await File.ReadAllBytesAsync(Kept, Cancel);
-        var at = bytes.AsSpan().IndexOf(Picture);
-        Assert.True(at > 0);
-        bytes[at + 50] ^= 1;
-        await File.WriteAllBytesAsync(Kept, bytes, Cancel);
-        await using var restore = RunningArchive.Start(To, ["restore", Kept, "--Archive:Folder=" + To]);
-        Assert.NotEqual(0, await restore.Code(Soon));
-        Assert.Contains("damaged", restore.Said, StringComparison.Ordinal);
-        await using var empty = await RunningArchive.Start(To).Ready();
-        Assert.Equal(0, JsonNode.Parse(await empty.Client.GetStringAsync("/api/garments", Cancel))!["total"]!.GetValue<int>());
+        Assert.Contains("There is something in " + From + " already", restore.Said, StringComparison.Ordinal);
     }
 
     private async Task Verb(string verb, string archive)

@@ -4,7 +4,7 @@ using System.Text.Json.Serialization;
 
 namespace HeirloomArchive.Web.Hosting.Backups;
 
-/// <summary>What a backup says of itself, in its entry <c>contents.json</c>: enough to tell a whole one from a damaged one.</summary>
+/// <summary>What a backup says of itself, in its entry <c>contents.json</c>.</summary>
 /// <param name="Format">Counts up when an older program could not read it.</param>
 /// <param name="Made">When.</param>
 /// <param name="Tables">In the order in which they are to be filled.</param>
@@ -12,9 +12,11 @@ namespace HeirloomArchive.Web.Hosting.Backups;
 /// <param name="Pictures">The originals, by their SHA-256; entries <c>pictures/{sha256}</c>.</param>
 internal sealed record Contents(int Format, DateTimeOffset Made, IReadOnlyList<Table> Tables, IReadOnlyList<Sequence> Sequences, IReadOnlyList<string> Pictures)
 {
-    public const int NewestFormat = 1;
+    public const int NewestFormat = 2;
     private const string Entry = "contents.json";
     private static readonly JsonSerializerOptions Writing = new(JsonSerializerDefaults.Web) { WriteIndented = true };
+
+    public static string PictureEntry(string sha256) => "pictures/" + sha256;
 
     public void Write(ZipArchive file)
     {

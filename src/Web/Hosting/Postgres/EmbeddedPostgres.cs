@@ -8,21 +8,22 @@ using Npgsql;
 namespace HeirloomArchive.Web.Hosting.Postgres;
 
 /// <summary>
-/// The PostgreSQL that the archive runs by itself: in <c>pg18</c> of its folder, on a free loopback port, with a password of its own.
+/// The PostgreSQL that the archive runs by itself: in <c>pg18</c> of its folder (18 its major version), on a free loopback port, with a password of its own.
 /// The caller holds the folder's lock. Disposing stops it cleanly, once its clients are done. Ended by itself, <see cref="Keeping"/> starts it again.
 /// </summary>
 public sealed class EmbeddedPostgres : IAsyncDisposable
 {
-    private const string Major = "18", User = "heirloom";
-    private readonly string data, bin, connectionFile;
+    private const string User = "heirloom";
+    private readonly string major, data, bin, connectionFile;
     private readonly Account? account;
     private Process? server;
     private int port;
 
-    private EmbeddedPostgres(string folder, string programs, Account? account)
+    private EmbeddedPostgres(string folder, string major, string programs, Account? account)
     {
         this.account = account;
-        data = Path.Combine(folder, "pg" + Major);
+        this.major = major;
+        data = Path.Combine(folder, "pg" + major);
         bin = Path.Combine(programs, "bin");
         connectionFile = ConnectionFile(folder);
     }
@@ -56,9 +57,10 @@ public sealed class EmbeddedPostgres : IAsyncDisposable
 
     /// <param name="folder">The archive's folder, which exists. Gets <c>pg18</c> and <c>run</c>.</param>
     /// <param name="progress">Told what takes long.</param>
+    /// <param name="package">The folder of PostgreSQL's programs, as npm brought them; null for those that came with this program.</param>
     /// <param name="cancel">Stops a start on its way.</param>
     /// <exception cref="StartException">The folder cannot be reached, holds another version, or the server refuses to start.</exception>
-    public static async Task<EmbeddedPostgres> Start(string folder, IProgress<string>? progress = null, CancellationToken cancel = default)
+    public static async Task<EmbeddedPostgres> Start(string folder, IProgress<string>? progress = null, string? package = null, CancellationToken cancel = default)
     {
         folder = Path.GetFullPath(folder);
         var account = Account.ForPostgres();
@@ -68,8 +70,10 @@ public sealed class EmbeddedPostgres : IAsyncDisposable
             account.MustReach(folder);
             File.SetUnixFileMode(run, (UnixFileMode)0b111_001_001);
         }
-        var programs = PostgresFiles.Copy(run);
-        var postgres = new EmbeddedPostgres(folder, programs, account);
+        package ??= PostgresFiles.FindPackage();
+        var programs = PostgresFiles.Copy(package, run);
+        var postgres = new EmbeddedPostgres(folder, PostgresFiles.MajorOf(package), programs, account);
+        postgres.CheckNoOther(folder);
         if (!Directory.Exists(postgres.data))
         {
             progress?.Report("Setting up PostgreSQL in " + folder);
@@ -167,12 +171,22 @@ public sealed class EmbeddedPostgres : IAsyncDisposable
     {
         var file = Path.Combine(data, "PG_VERSION");
         var version = File.Exists(file) ? File.ReadAllText(file).Trim() : null;
-        if (version == Major) return;
-        throw new StartException(version is null
-            ? $"{data} is not a data folder of PostgreSQL: it has no PG_VERSION. Move it away to start with an empty archive."
-            : $"{data} was made by PostgreSQL {version}, and this program runs PostgreSQL {Major}, which cannot read it. "
-                + "Make a backup with the program that made it (backup FILE), then restore it here into an empty folder (restore FILE).");
+        if (version == major) return;
+        throw version is null
+            ? new StartException($"{data} is not a data folder of PostgreSQL: it has no PG_VERSION. Move it away to start with an empty archive.")
+            : MadeByOther(data, version);
     }
+
+    // An archive whose record lies in another version's folder is not an empty one.
+    private void CheckNoOther(string folder)
+    {
+        if (Directory.Exists(data)) return;
+        if (Directory.EnumerateDirectories(folder, "pg*").FirstOrDefault(d => Path.GetFileName(d)[2..].All(char.IsAsciiDigit) && File.Exists(Path.Combine(d, "PG_VERSION"))) is { } other)
+            throw MadeByOther(other, File.ReadAllText(Path.Combine(other, "PG_VERSION")).Trim());
+    }
+
+    private StartException MadeByOther(string place, string version) => new($"{place} was made by PostgreSQL {version}, and this program runs PostgreSQL {major}, which cannot read it. "
+        + "Make a backup with the program that made it (backup FILE), then restore it with this one into an empty folder (restore FILE).");
 
     private async Task StartServer(CancellationToken cancel)
     {

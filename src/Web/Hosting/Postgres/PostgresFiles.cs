@@ -6,12 +6,10 @@ namespace HeirloomArchive.Web.Hosting.Postgres;
 /// <summary>PostgreSQL's programs, as npm brought them, copied beside the data they serve: a rebuild cannot pull them away under a running server.</summary>
 internal static class PostgresFiles
 {
-    /// <summary>Copies this version's programs into <paramref name="run"/> unless they are there. Returns the folder that holds <c>bin</c>, <c>lib</c> and <c>share</c>.</summary>
-    public static string Copy(string run)
+    /// <summary>Copies the package's programs into <paramref name="run"/> unless they are there. Returns the folder that holds <c>bin</c>, <c>lib</c> and <c>share</c>.</summary>
+    public static string Copy(string package, string run)
     {
-        var package = FindPackage();
-        var version = JsonNode.Parse(File.ReadAllText(Path.Combine(package, "package.json")))!["version"]!.GetValue<string>();
-        var target = Path.Combine(run, "postgresql-" + version);
+        var target = Path.Combine(run, "postgresql-" + VersionOf(package));
         if (Directory.Exists(target)) return target;
 
         var half = target + ".new";
@@ -22,13 +20,18 @@ internal static class PostgresFiles
         return target;
     }
 
+    /// <summary>The major version, such as 18: servers of the same one read each other's data.</summary>
+    public static string MajorOf(string package) => VersionOf(package).Split('.')[0];
+
     /// <summary>Removes the programs of other versions, once none of them runs any more.</summary>
     public static void RemoveOthers(string run, string current)
     {
         foreach (var old in Directory.EnumerateDirectories(run, "postgresql-*").Where(f => f != current)) Directory.Delete(old, recursive: true);
     }
 
-    private static string FindPackage()
+    /// <summary>The package that came with this program, for the machine it runs on.</summary>
+    /// <exception cref="StartException">It is not here.</exception>
+    public static string FindPackage()
     {
         var system = OperatingSystem.IsWindows() ? "windows" : OperatingSystem.IsMacOS() ? "darwin" : "linux";
         var platform = $"{system}-{RuntimeInformation.OSArchitecture.ToString().ToLowerInvariant()}";
@@ -36,6 +39,8 @@ internal static class PostgresFiles
             ?? throw new StartException($"PostgreSQL for {platform} is not here. Build the program again on this machine with npm at hand, "
                 + "or use a PostgreSQL of your own with --ConnectionStrings:Archive=\"Host=…;Username=…;Password=…;Database=…\".");
     }
+
+    private static string VersionOf(string package) => JsonNode.Parse(File.ReadAllText(Path.Combine(package, "package.json")))!["version"]!.GetValue<string>();
 
     private static void CopyFolder(string from, string to)
     {
