@@ -39,7 +39,7 @@ public static class Program
         await using var postgres = joined is null && settings.Database is null ? await EmbeddedPostgres.Start(settings.Folder, said, cancel: stop) : null;
         if (settings.Database is not null) await Foundation.CheckDatabase(settings.Database, stop);
 
-        await using var app = Build(builder, settings with { Database = joined ?? settings.Database ?? postgres!.ConnectionString });
+        await using var app = Build(builder, settings with { Database = joined ?? settings.Database ?? postgres!.ConnectionString, KeysInFolder = settings.Database is null });
         await (command.Verb switch
         {
             CommandLine.Backup => Backup.Make(app.Services, command.File!, said, stop),
@@ -56,6 +56,8 @@ public static class Program
     {
         builder.Services.AddSingleton(settings).AddSingleton<Readiness>().TryAddSingleton(TimeProvider.System);
         builder.Services.AddRecord(settings.Database!, CatalogueStore.Configure, WorksheetStore.Configure, RegionStore.Configure, OriginalsCheck.Configure, KeyRing.Configure, AccountsStore.Configure);
+        KeyRing.Add(builder.Services, settings);
+        builder.Services.AddTelemetry(settings.Telemetry);
         builder.Services.AddCatalogue();
         builder.Services.AddPictures(settings.Pictures, settings.CheckHour);
         builder.Services.AddSearch(Path.Combine(settings.Folder, "index"));
@@ -64,6 +66,7 @@ public static class Program
         builder.Services.AddAccess(settings.Access);
 
         var app = builder.Build();
+        app.UseMiddleware<RequestLog>();
         app.UseProxies(settings.Access);
         app.UseExceptionHandler();
         app.UseStatusCodePages();

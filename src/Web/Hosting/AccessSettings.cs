@@ -22,7 +22,7 @@ public sealed record AccessSettings(bool Accounts, bool Visitors, IReadOnlyList<
     public static AccessSettings Read(IConfiguration configuration)
     {
         var access = configuration["Archive:Access"] ?? "OnePerson";
-        var accounts = access.Equals("Accounts", StringComparison.OrdinalIgnoreCase);
+        var accounts = AreAccounts(configuration);
         if (!accounts && !access.Equals("OnePerson", StringComparison.OrdinalIgnoreCase))
         {
             throw new StartException($"Archive:Access is '{access}': it can be OnePerson (the default) or Accounts.");
@@ -39,6 +39,9 @@ public sealed record AccessSettings(bool Accounts, bool Visitors, IReadOnlyList<
             Secure = proxies.Count > 0 || configuration["urls"]?.Contains("https://", StringComparison.OrdinalIgnoreCase) == true,
         };
     }
+
+    /// <summary>Whether people are to sign in.</summary>
+    internal static bool AreAccounts(IConfiguration configuration) => "Accounts".Equals(configuration["Archive:Access"], StringComparison.OrdinalIgnoreCase);
 
     private static bool YesOrNo(IConfiguration configuration, string key) => configuration[key] is not { Length: > 0 } text
         ? false

@@ -58,7 +58,9 @@ public sealed class ArchiveFolder : IDisposable
         {
             // Started by root, PostgreSQL is another user, who has to pass through.
             Make(path, Environment.IsPrivilegedProcess ? OwnerAll | OthersPass : OwnerAll);
-            foreach (var part in new[] { "pictures", "index", "run" }) Make(Path.Combine(path, part), OwnerAll);
+            foreach (var part in new[] { "pictures", "index", "run", "keys" }) Make(Path.Combine(path, part), OwnerAll);
+            // Whoever reads them can forge a form: however the folder came to be.
+            if (!OperatingSystem.IsWindows()) File.SetUnixFileMode(KeyRing.Folder(path), OwnerAll);
             return new(path, Hold(path));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)

@@ -13,7 +13,13 @@ public sealed record ArchiveSettings(string Folder, string Pictures, string? Dat
     public AccessSettings Access { get; init; } = AccessSettings.OnePerson;
 
     /// <summary>Every setting that is read here.</summary>
-    public static IReadOnlyList<string> Keys { get; } = ["Archive:Folder", "Archive:Pictures", "Archive:CheckHour", .. AccessSettings.Keys, "ConnectionStrings:Archive"];
+    public static IReadOnlyList<string> Keys { get; } = ["Archive:Folder", "Archive:Pictures", "Archive:CheckHour", .. AccessSettings.Keys, Hosting.Telemetry.Key, "ConnectionStrings:Archive"];
+
+    /// <summary>Where traces and measures are sent; null for nowhere.</summary>
+    public Uri? Telemetry { get; init; }
+
+    /// <summary>Whether the keys of forms lie in the folder, and not in a PostgreSQL that is a server of its own.</summary>
+    public bool KeysInFolder { get; init; }
 
     /// <summary>The hour of the night at which the originals are checked, 0 to 23.</summary>
     public int CheckHour { get; init; } = 3;
@@ -29,6 +35,7 @@ public sealed record ArchiveSettings(string Folder, string Pictures, string? Dat
         {
             Access = AccessSettings.Read(configuration),
             CheckHour = HourOf(configuration),
+            Telemetry = Hosting.Telemetry.Read(configuration),
         };
     }
 

@@ -1,9 +1,7 @@
 using System.Security.Authentication;
 using JasperFx.Events.Daemon;
 using Marten;
-using Microsoft.AspNetCore.DataProtection;
-using Microsoft.AspNetCore.DataProtection.KeyManagement;
-using Microsoft.Extensions.Options;
+using Microsoft.Extensions.Logging.Console;
 using Npgsql;
 
 namespace HeirloomArchive.Web.Hosting;
@@ -16,13 +14,23 @@ public static class Foundation
     {
         ["urls"] = LoopbackOnly.DefaultAddress,
         ["Logging:LogLevel:Default"] = "Warning",
-        // On an error it writes the statement with its values, which are notes and names of people.
-        ["Logging:LogLevel:Marten.IDocumentStore"] = "None",
+        ["Logging:Console:FormatterOptions:IncludeScopes"] = "true",
+        ["Logging:Console:FormatterOptions:UseUtcTimestamp"] = "true",
+        ["Logging:Console:FormatterOptions:TimestampFormat"] = "yyyy-MM-dd'T'HH:mm:ss.fff'Z' ",
+        // One line for each statement, of which a request has many.
+        ["Logging:LogLevel:Npgsql"] = "Warning",
         // It listens to PostgreSQL until the very end, and would warn when that is stopped; it finds its way back by itself.
         ["Logging:LogLevel:Marten.Events.Daemon.Coordination.ProjectionCoordinator"] = "Error",
-        // It would warn that keys lie unencrypted in the database, where the whole archive lies.
+        // It would warn that keys lie unencrypted where the whole archive lies.
         ["Logging:LogLevel:Microsoft.AspNetCore.DataProtection"] = "Error",
     };
+
+    // Never logged, whatever is set: what they write holds what must not be in a log.
+    private static readonly string[] NeverLogged =
+    [
+        "Marten.IDocumentStore",                        // on an error the statement with its values, which are notes and names of people
+        "Microsoft.AspNetCore.Hosting.Diagnostics",     // whole addresses, with what was searched for and codes of invitations; RequestLog is in its place
+    ];
 
     /// <param name="settings">As <c>--Key=value</c>.</param>
     public static WebApplicationBuilder CreateBuilder(string[] settings)
@@ -36,7 +44,13 @@ public static class Foundation
         });
         builder.Configuration.Sources.Insert(0, new Microsoft.Extensions.Configuration.Memory.MemoryConfigurationSource { InitialData = Defaults });
         builder.Configuration["http_ports"] = builder.Configuration["https_ports"] = "";   // images set them; only urls counts
+        // A shared archive's log is read by programs, one person's by herself.
+        if (AccessSettings.AreAccounts(builder.Configuration)) builder.Configuration["Logging:Console:FormatterName"] ??= ConsoleFormatterNames.Json;
         builder.Logging.ClearProviders().AddConsole(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
+        builder.Services.PostConfigure<LoggerFilterOptions>(filter =>
+        {
+            foreach (var category in NeverLogged) filter.Rules.Add(new(null, category, LogLevel.None, null));
+        });
         builder.WebHost.UseStaticWebAssets();
         builder.WebHost.ConfigureKestrel(kestrel =>
         {
@@ -62,8 +76,6 @@ public static class Foundation
             })
             .UseNpgsqlDataSource().UseLightweightSessions()
             .ApplyAllDatabaseChangesOnStartup().AddAsyncDaemon(DaemonMode.HotCold);
-        services.AddDataProtection().SetApplicationName("HeirloomArchive");
-        services.AddSingleton<IConfigureOptions<KeyManagementOptions>, KeyRing.Use>();
         return services;
     }
 

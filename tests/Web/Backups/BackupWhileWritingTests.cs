@@ -92,7 +92,8 @@ public sealed class BackupWhileWritingTests : IDisposable
 
     private async Task Write(HttpClient client, int writer, CancellationToken stop)
     {
-        for (var n = 0; !stop.IsCancellationRequested; n++)
+        // With a breath between two pieces: it is many at once that is tried, not how many there can be.
+        for (var n = 0; !stop.IsCancellationRequested; n++, await Task.Delay(50, Cancel))
         {
             var number = $"W-{writer.ToString(CultureInfo.InvariantCulture)}-{n.ToString(CultureInfo.InvariantCulture)}";
             var asked = Now();
