@@ -21,7 +21,20 @@ public static class Program
 {
     public static async Task<int> Main(string[] args) => args is [PictureWorker.Verb, ..]
         ? PictureWorker.Run(args)
-        : await Running.UntilStopped(stop => Do(CommandLine.Read(args), stop));
+        : await Running.UntilStopped(stop => Run(CommandLine.Read(args), stop));
+
+    // A service that was asked to stop has done its work; a verb has not, and whoever called it has to know.
+    private static async Task Run(CommandLine command, CancellationToken stop)
+    {
+        try
+        {
+            await Do(command, stop);
+        }
+        catch (OperationCanceledException) when (command.Verb is not null)
+        {
+            throw new StartException($"Stopped before the end: no {command.Verb} was made.");
+        }
+    }
 
     private static async Task Do(CommandLine command, CancellationToken stop)
     {

@@ -19,6 +19,7 @@ public sealed class BackupCutOffTests : IDisposable
     [InlineData("KILL", true)]
     [InlineData("KILL", false)]
     [InlineData("INT", true)]
+    [InlineData("INT", false)]
     public async Task Ended_in_the_middle_it_leaves_no_file_of_that_name(string signal, bool whileItRuns)
     {
         var archive = await RunningArchive.Start(From).Ready();
