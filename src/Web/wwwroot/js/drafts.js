@@ -12,13 +12,13 @@ function watch(form) {
   const copy = `draft ${form.dataset.draft}`;
   const undo = form.querySelector('button[name=draft][value=undo]');
   const said = form.querySelector('[data-draft-said]');
-  let typed = 0, kept = 0, timer, passing = false, turn = Promise.resolve(true);
+  let typed = 0, kept = 0, timer, passing = false, wanted = null, rest = {}, turn = Promise.resolve(true);
   const say = (words) => { if (said.textContent !== words) said.textContent = words; };
   form.querySelector('button[name=draft][value=keep]').hidden = true;
 
   // What stands in the form, as a post would send it; files go with the save only.
-  const fields = () => JSON.stringify(Object.fromEntries([...new FormData(form)]
-    .filter(([name, value]) => typeof value === 'string' && !name.startsWith('__') && !presses.includes(name))));
+  const fields = () => JSON.stringify({ ...rest, ...Object.fromEntries([...new FormData(form)]
+    .filter(([name, value]) => typeof value === 'string' && !name.startsWith('__') && !presses.includes(name))) });
 
   async function put(body, leaving) {
     const answer = await fetch(address, {
@@ -45,6 +45,15 @@ function watch(form) {
           say('This is more than a draft can hold. Save it.');
         }
         kept = now;
+        if (wanted && kept === typed) {
+          // It was pressed while there was no answer.
+          const button = wanted;
+          wanted = null;
+          setTimeout(() => form.requestSubmit(button));
+        } else if (Object.keys(rest).length > 0) {
+          // Rows that a page kept for later did not have: shown from the draft.
+          location.replace(location.pathname + location.search);
+        }
         return true;
       } catch {
         say('The archive does not answer. What you typed is kept in this browser, and it is tried again.');
@@ -57,6 +66,7 @@ function watch(form) {
   form.addEventListener('input', (event) => {
     if (event.target.type === 'file') return;
     typed++;
+    wanted = null;
     remember(copy, fields());
     clearTimeout(timer);
     timer = setTimeout(keep, pause);
@@ -75,7 +85,8 @@ function watch(form) {
     event.stopImmediatePropagation();
     const button = event.submitter;
     if (!await keep()) {
-      say('Not saved yet: the archive does not answer. What you typed is kept in this browser; press again in a moment.');
+      wanted = button;
+      say('Not saved yet: the archive does not answer. What you typed is kept in this browser, and is saved as soon as it answers.');
     } else if (files.length > 0) {
       say('The pictures are on their way …');
       if (form.settleUploads && !await form.settleUploads()) {
@@ -119,8 +130,23 @@ function watch(form) {
     try {
       if (await put(body, false) && typed === 0) location.replace(location.pathname + location.search);
     } catch {
-      if (typed === 0) timer = setTimeout(() => bringIn(body), patience);
+      if (typed === 0) fill(JSON.parse(body));
     }
+  }
+
+  // A page kept for later shows what was typed since, and goes on from there.
+  function fill(values) {
+    for (const [name, value] of Object.entries(values)) {
+      const found = form.elements.namedItem(name);
+      if (!found) rest[name] = value;
+      for (const field of found instanceof RadioNodeList ? found : found ? [found] : []) {
+        if (field.type === 'checkbox' || field.type === 'radio') field.checked = field.value === value;
+        else if (field.type !== 'file') field.value = value;
+      }
+    }
+    typed++;
+    say('The archive does not answer. What you typed is kept in this browser, and it is tried again.');
+    timer = setTimeout(keep, patience);
   }
   const unsent = local(copy);
   if (unsent) bringIn(unsent);

@@ -1,0 +1,79 @@
+// Work goes on without a connection: pages that are worked from are kept by sw.js, ticks at the table are kept here and sent later.
+
+const said = document.querySelector('[data-connection]');
+
+if ('serviceWorker' in navigator && window.isSecureContext) {
+  navigator.serviceWorker.register('/sw.js').then(() => navigator.serviceWorker.ready).then(({ active }) => {
+    // A device that others sign in on keeps none of her pages.
+    if (location.pathname.startsWith('/account/sign')) active.postMessage({ forget: true });
+    const keep = [...document.querySelectorAll('[data-offline]')].flatMap((part) => part.dataset.offline.split(' '));
+    if (keep.length > 0) active.postMessage({ keep });
+  }).catch(() => { /* not allowed here: all works as before, with a connection */ });
+}
+
+async function answers() {
+  try { return (await fetch('/health/live', { cache: 'no-store', signal: AbortSignal.timeout(8000) })).ok; } catch { return false; }
+}
+
+// Only where work goes on without it is it worth telling.
+async function look() {
+  const isThere = await answers();
+  said.hidden = isThere;
+  said.textContent = isThere ? '' : 'The archive does not answer. This page is as it was last seen on this device. What you do here is kept and sent when it answers.';
+  if (isThere) await sendTicks();
+  else setTimeout(look, 4000);
+  return isThere;
+}
+
+// Ticks made without a connection, by worksheet: { step: done }.
+const name = (sheet) => `ticks ${sheet}`;
+const waiting = (sheet) => JSON.parse(localStorage.getItem(name(sheet)) ?? '{}');
+
+// Each tick is a decision about its own step, so ticks made elsewhere meanwhile stay.
+async function sendTicks() {
+  for (const key of Object.keys(localStorage).filter((k) => k.startsWith('ticks '))) {
+    const sheet = key.slice('ticks '.length);
+    const ticks = waiting(sheet);
+    const now = await fetch(`/api/worksheets/${sheet}/ticks`);
+    if (!now.ok) {
+      if (now.status === 404) localStorage.removeItem(key);
+      continue;
+    }
+    const done = new Set((await now.json()).done);
+    const other = Object.entries(ticks).filter(([step, isDone]) => done.has(Number(step)) !== isDone);
+    for (const [step, isDone] of Object.entries(ticks)) isDone ? done.add(Number(step)) : done.delete(Number(step));
+    const answer = await fetch(`/api/worksheets/${sheet}/ticks`, { method: 'PUT', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify({ done: [...done] }) });
+    if (!answer.ok) continue;
+    localStorage.removeItem(key);
+    said.hidden = false;
+    said.textContent = other.length === 0 ? 'Your ticks were here already.' : `The archive answers again. Sent from this device: step ${other.map(([step]) => step).join(', ')}.`;
+  }
+}
+
+const table = document.querySelector('form[data-at-table]');
+if (table) {
+  const { atTable: sheet, next } = table.dataset;
+  const step = table.elements.step.value;
+  const kept = waiting(sheet)[step];
+  if (kept !== undefined) {
+    const heading = document.getElementById('step');
+    heading.textContent = `${heading.textContent.replace(/, done$/, '')}${kept ? ', done' : ''}, not sent yet`;
+  }
+  table.addEventListener('submit', async (event) => {
+    const button = event.submitter;
+    if (table.dataset.passing) return;
+    event.preventDefault();
+    event.stopImmediatePropagation();
+    if (await answers()) {
+      table.dataset.passing = 'yes';
+      table.requestSubmit(button);
+      return;
+    }
+    localStorage.setItem(name(sheet), JSON.stringify({ ...waiting(sheet), [step]: button.value === 'true' }));
+    location.assign(button.value === 'true' ? next : location.href);
+  }, true);
+}
+
+if (document.querySelector('[data-offline]') || Object.keys(localStorage).some((k) => k.startsWith('ticks '))) look();
+window.addEventListener('online', look);
+window.addEventListener('offline', look);

@@ -1,0 +1,58 @@
+// Keeps the pages that are worked from away from the network: a new piece, a worksheet, a worksheet at the table.
+// The network is always asked first; what it last answered is shown when it does not answer. Nothing is sent from here.
+
+const pages = 'pages', things = 'things', none = '/offline.html';
+const worked = [/^\/pieces\/new$/, /^\/worksheets\/[0-9a-f-]{36}(\/at-the-table)?$/];
+const always = [none, '/css/tokens.css', '/css/base.css', '/css/parts.css', '/drawings/mark.svg', '/drawings/hemstitch.svg'];
+
+self.addEventListener('install', (event) => {
+  event.waitUntil(caches.open(things).then((cache) => cache.addAll(always)).then(() => self.skipWaiting()));
+});
+self.addEventListener('activate', (event) => event.waitUntil(self.clients.claim()));
+
+self.addEventListener('fetch', (event) => {
+  const address = new URL(event.request.url);
+  if (event.request.method !== 'GET' || address.origin !== location.origin) return;
+  if (event.request.mode === 'navigate') event.respondWith(page(event.request, address));
+  else if (/^\/(css|js|fonts|drawings)\//.test(address.pathname)) event.respondWith(thing(event.request));
+});
+
+// A page names the others that are worked from with it: all the steps of a worksheet.
+self.addEventListener('message', (event) => {
+  if (event.data.keep) event.waitUntil(Promise.allSettled(event.data.keep.map((address) => take(address))));
+  if (event.data.forget) event.waitUntil(caches.delete(pages));
+});
+
+async function take(address) {
+  const answer = await fetch(address, { headers: { Accept: 'text/html' } });
+  if (answer.ok && !answer.redirected) await (await caches.open(pages)).put(address, answer);
+}
+
+async function page(request, address) {
+  try {
+    const answer = await fetch(request);
+    if (answer.ok && !answer.redirected && worked.some((way) => way.test(address.pathname))) {
+      await (await caches.open(pages)).put(request.url, answer.clone());
+    }
+    return answer;
+  } catch {
+    const cache = await caches.open(pages);
+    const kept = (which) => cache.match(which, { ignoreVary: true });
+    return await kept(request.url) ?? (address.pathname === '/pieces/new' ? await kept(address.pathname) : undefined) ?? await caches.match(none);
+  }
+}
+
+// What has its digest in its name never changes; all else is asked for first.
+async function thing(request) {
+  const cache = await caches.open(things);
+  const kept = await cache.match(request);
+  if (kept && /immutable/.test(kept.headers.get('Cache-Control') ?? '')) return kept;
+  try {
+    const answer = await fetch(request);
+    if (answer.ok) await cache.put(request, answer.clone());
+    return answer;
+  } catch (failure) {
+    if (kept) return kept;
+    throw failure;
+  }
+}

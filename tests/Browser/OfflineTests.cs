@@ -1,0 +1,115 @@
+using System.Net.Http.Json;
+using System.Text.Json.Nodes;
+using HeirloomArchive.Support;
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace HeirloomArchive.Browser.Tests;
+
+/// <summary>At the table with the archive gone: the pages that are worked from open all the same, what is done there is kept, and sent when it is back.</summary>
+public sealed class OfflineTests(ArchiveHost host, Chromium chromium) : IClassFixture<ArchiveHost>, IAsyncDisposable
+{
+    private bool isGone;
+
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task A_worksheet_goes_on_without_the_archive_and_ticks_made_elsewhere_stay()
+    {
+        var dress = await host.BabyDress($"O-{Guid.NewGuid():N}");
+        using var made = await host.Client.PostAsJsonAsync("/api/worksheets", new JsonObject
+        {
+            ["garment"] = dress.Id(), ["technique"] = dress.Tucks(),
+            ["plan"] = new JsonObject { ["groups"] = new JsonArray(new JsonObject { ["tucks"] = 6, ["width"] = "1/16 in", ["space"] = "3/16 in" }) },
+        }, Stop);
+        var sheet = (await made.Content.ReadFromJsonAsync<JsonObject>(Stop))!["id"]!.ToString();
+        var page = await chromium.Open(host.Address, width: 390);
+        await page.GotoAsync($"/worksheets/{sheet}/at-the-table?step=1");
+        await Kept(page, $"/worksheets/{sheet}/at-the-table?step=3");
+        using (await host.Client.PutAsJsonAsync($"/api/worksheets/{sheet}/ticks", new JsonObject { ["done"] = new JsonArray(4) }, Stop))
+        {
+            await Go();
+        }
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "Done, next step" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Step 2 of" })).ToBeVisibleAsync(new() { Timeout = 30_000 });
+        await Expect(Told(page)).ToContainTextAsync("does not answer", Soon);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Done, next step" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Step 3 of" })).ToBeVisibleAsync(new() { Timeout = 30_000 });
+        await page.GetByRole(AriaRole.Link, new() { Name = "Step before" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Step 2 of" })).ToContainTextAsync("done, not sent yet", Soon);
+
+        await ComeBack();
+        await Expect(Told(page)).ToContainTextAsync("Sent from this device: step 1, 2", Soon);
+        var ticks = (await host.Client.GetFromJsonAsync<JsonObject>($"/api/worksheets/{sheet}/ticks", Stop))!["done"]!.AsArray();
+        Assert.Equal([1, 2, 4], ticks.Select(n => n!.GetValue<int>()).Order());
+    }
+
+    [Fact]
+    public async Task A_new_piece_is_opened_written_down_and_pressed_without_the_archive_and_saved_once_when_it_is_back()
+    {
+        var page = await chromium.Open(host.Address, width: 390);
+        await page.GotoAsync("/pieces/new");
+        await Kept(page, "/pieces/new");
+        var before = await host.Count();
+        await Go();
+
+        var context = page.Context;
+        await page.CloseAsync();
+        page = await context.NewPageAsync();
+        await page.GotoAsync("/pieces/new");
+        await Expect(Told(page)).ToContainTextAsync("does not answer", Soon);
+        await page.GetByLabel("Name", new() { Exact = true }).FillAsync("Cambric cap found in the attic");
+        // A reload loses nothing either.
+        await page.ReloadAsync();
+        await Expect(page.GetByLabel("Name", new() { Exact = true })).ToHaveValueAsync("Cambric cap found in the attic", new() { Timeout = 30_000 });
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save the piece" }).ClickAsync();
+        await Expect(page.Locator("[data-draft-said]")).ToContainTextAsync("saved as soon as it answers", Soon);
+
+        await ComeBack();
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Cambric cap found in the attic", Level = 1 })).ToBeVisibleAsync(new() { Timeout = 60_000 });
+        Assert.Equal(before + 1, await host.Count());
+    }
+
+    [Fact]
+    public async Task A_page_that_is_not_kept_says_so_in_plain_words_with_a_way_out()
+    {
+        var page = await chromium.Open(host.Address);
+        await page.GotoAsync("/pieces/new");
+        await Kept(page, "/pieces/new");
+        await Go();
+        await page.GotoAsync("/lessons");
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("The archive does not answer", new() { Timeout = 30_000 });
+        await page.GetByRole(AriaRole.Link, new() { Name = "Write down a new piece" }).ClickAsync();
+        await Expect(page.GetByLabel("Name", new() { Exact = true })).ToBeVisibleAsync(new() { Timeout = 30_000 });
+        await ComeBack();
+        await page.GotoAsync("/lessons");
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Lessons");
+    }
+
+    /// <summary>Whatever came of a test, the next one finds the archive there.</summary>
+    public async ValueTask DisposeAsync() => await ComeBack();
+
+    private async Task Go()
+    {
+        await host.StopAsync();
+        isGone = true;
+    }
+
+    private async Task ComeBack()
+    {
+        if (isGone)
+        {
+            await host.StartAsync();
+            isGone = false;
+        }
+    }
+
+    private static ILocator Told(IPage page) => page.Locator("[data-connection]");
+
+    private static LocatorAssertionsToContainTextOptions Soon => new() { Timeout = 60_000 };
+
+    // Until the browser has put the page by, and serves it by itself from now on.
+    private static async Task Kept(IPage page, string address) => await page.WaitForFunctionAsync(
+        "async address => navigator.serviceWorker.controller && await (await caches.open('pages')).match(address, { ignoreVary: true }) !== undefined", address, new() { Timeout = 60_000, PollingInterval = 200 });
+}
