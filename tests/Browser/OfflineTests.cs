@@ -25,7 +25,7 @@ public sealed class OfflineTests(ArchiveHost host, Chromium chromium) : IClassFi
         var sheet = (await made.Content.ReadFromJsonAsync<JsonObject>(Stop))!["id"]!.ToString();
         var page = await chromium.Open(host.Address, width: 390);
         await page.GotoAsync($"/worksheets/{sheet}/at-the-table?step=1");
-        await Kept(page, $"/worksheets/{sheet}/at-the-table?step=3");
+        await Kept(page, [.. Enumerable.Range(1, 4).Select(n => $"/worksheets/{sheet}/at-the-table?step={n}")]);
         using (await host.Client.PutAsJsonAsync($"/api/worksheets/{sheet}/ticks", new JsonObject { ["done"] = new JsonArray(4) }, Stop))
         {
             await Go();
@@ -109,7 +109,14 @@ public sealed class OfflineTests(ArchiveHost host, Chromium chromium) : IClassFi
 
     private static LocatorAssertionsToContainTextOptions Soon => new() { Timeout = 60_000 };
 
-    // Until the browser has put the page by, and serves it by itself from now on.
-    private static async Task Kept(IPage page, string address) => await page.WaitForFunctionAsync(
-        "async address => navigator.serviceWorker.controller && await (await caches.open('pages')).match(address, { ignoreVary: true }) !== undefined", address, new() { Timeout = 60_000, PollingInterval = 200 });
+    // Until the browser has put the pages by, and serves them by itself from now on.
+    private static async Task Kept(IPage page, params string[] addresses)
+    {
+        foreach (var address in addresses)
+        {
+            await page.WaitForFunctionAsync(
+                "async address => navigator.serviceWorker.controller && await (await caches.open('pages')).match(address, { ignoreVary: true }) !== undefined",
+                address, new() { Timeout = 60_000, PollingInterval = 200 });
+        }
+    }
 }

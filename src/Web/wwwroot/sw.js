@@ -2,6 +2,7 @@
 // The network is always asked first; what it last answered is shown when it does not answer. Nothing is sent from here.
 
 const pages = 'pages', things = 'things', none = '/offline.html';
+const drawn = /^\/(css|js|fonts|drawings)\//;
 const worked = [/^\/pieces\/new$/, /^\/worksheets\/[0-9a-f-]{36}(\/at-the-table)?$/];
 const always = [none, '/css/tokens.css', '/css/base.css', '/css/parts.css', '/drawings/mark.svg', '/drawings/hemstitch.svg'];
 
@@ -14,12 +15,13 @@ self.addEventListener('fetch', (event) => {
   const address = new URL(event.request.url);
   if (event.request.method !== 'GET' || address.origin !== location.origin) return;
   if (event.request.mode === 'navigate') event.respondWith(page(event.request, address));
-  else if (/^\/(css|js|fonts|drawings)\//.test(address.pathname)) event.respondWith(thing(event.request));
+  else if (drawn.test(address.pathname)) event.respondWith(thing(event.request));
 });
 
 // A page names the others that are worked from with it: all the steps of a worksheet.
+// What it is drawn with was brought before this script was there.
 self.addEventListener('message', (event) => {
-  if (event.data.keep) event.waitUntil(Promise.allSettled(event.data.keep.map((address) => take(address))));
+  if (event.data.keep) event.waitUntil(Promise.allSettled([...event.data.keep.map(take), ...event.data.things.map((address) => thing(new Request(address)))]));
   if (event.data.forget) event.waitUntil(caches.delete(pages));
 });
 

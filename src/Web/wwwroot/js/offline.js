@@ -7,7 +7,9 @@ if ('serviceWorker' in navigator && window.isSecureContext) {
     // A device that others sign in on keeps none of her pages.
     if (location.pathname.startsWith('/account/sign')) active.postMessage({ forget: true });
     const keep = [...document.querySelectorAll('[data-offline]')].flatMap((part) => part.dataset.offline.split(' '));
-    if (keep.length > 0) active.postMessage({ keep });
+    const things = performance.getEntriesByType('resource').map((entry) => new URL(entry.name))
+      .filter((address) => address.origin === location.origin && /^\/(css|js|fonts|drawings)\//.test(address.pathname)).map(String);
+    if (keep.length > 0) active.postMessage({ keep, things });
   }).catch(() => { /* not allowed here: all works as before, with a connection */ });
 }
 
