@@ -31,6 +31,8 @@ public sealed class Chromium : IAsyncLifetime
     {
         var (path, libraries) = Find();
         playwright = await Playwright.CreateAsync();
+        // A machine that does much else answers late; what never comes is still told.
+        Assertions.SetDefaultExpectTimeout(20_000);
         try
         {
             browser = await Launch(path, null);

@@ -115,7 +115,11 @@ public sealed class OfflineTests(ArchiveHost host, Chromium chromium) : IClassFi
         foreach (var address in addresses)
         {
             await page.WaitForFunctionAsync(
-                "async address => navigator.serviceWorker.controller && await (await caches.open('pages')).match(address, { ignoreVary: true }) !== undefined",
+                """
+                async address => navigator.serviceWorker.controller && (await Promise.all([address,
+                  ...performance.getEntriesByType('resource').map(e => e.name).filter(n => /\/(css|js|drawings)\//.test(n))]
+                  .map(async n => await caches.match(n, { ignoreVary: true }) !== undefined))).every(Boolean)
+                """,
                 address, new() { Timeout = 60_000, PollingInterval = 200 });
         }
     }

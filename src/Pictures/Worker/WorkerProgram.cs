@@ -66,7 +66,8 @@ public sealed record WorkerProgram(IReadOnlyList<string> Command)
         List<string> words = [];
         if (Tool("prlimit") is { } prlimit)
         {
-            var seconds = ((int)Math.Ceiling(cpu.TotalSeconds)).ToString(CultureInfo.InvariantCulture);
+            // The host looks at it more closely; its coming up alone can take a second.
+            var seconds = Math.Max(10, (int)Math.Ceiling(cpu.TotalSeconds)).ToString(CultureInfo.InvariantCulture);
             var bytes = (limits.WorkerBytes * 3 / 2).ToString(CultureInfo.InvariantCulture);
             words.AddRange([prlimit, "--cpu=" + seconds, "--fsize=0", "--core=0", "--data=" + bytes]);
         }

@@ -54,26 +54,19 @@ async function sendTicks() {
 
 const table = document.querySelector('form[data-at-table]');
 if (table) {
-  const { atTable: sheet, next } = table.dataset;
-  const step = table.elements.step.value;
-  const kept = waiting(sheet)[step];
+  const sheet = table.dataset.atTable;
+  const address = new URL(location.href);
+  const unsent = address.searchParams.get('unsent')?.split(':');
+  if (unsent) {
+    localStorage.setItem(name(sheet), JSON.stringify({ ...waiting(sheet), [unsent[0]]: unsent[1] === 'true' }));
+    address.searchParams.delete('unsent');
+    history.replaceState(null, '', address);
+  }
+  const kept = waiting(sheet)[table.elements.step.value];
   if (kept !== undefined) {
     const heading = document.getElementById('step');
     heading.textContent = `${heading.textContent.replace(/, done$/, '')}${kept ? ', done' : ''}, not sent yet`;
   }
-  table.addEventListener('submit', async (event) => {
-    const button = event.submitter;
-    if (table.dataset.passing) return;
-    event.preventDefault();
-    event.stopImmediatePropagation();
-    if (await answers()) {
-      table.dataset.passing = 'yes';
-      table.requestSubmit(button);
-      return;
-    }
-    localStorage.setItem(name(sheet), JSON.stringify({ ...waiting(sheet), [step]: button.value === 'true' }));
-    location.assign(button.value === 'true' ? next : location.href);
-  }, true);
 }
 
 if (document.querySelector('[data-offline]') || Object.keys(localStorage).some((k) => k.startsWith('ticks '))) look();
