@@ -16,7 +16,7 @@ public sealed class PageTests(ArchiveHost host, Chromium chromium, PostgresServe
         "/work-it-out", "/work-it-out/tucks?groups[0].tucks=5&groups[0].width=1/8+in&groups[0].space=1/4+in",
         "/work-it-out/fit?finished=12+in&tucks.from=6&tucks.to=20&width.from=1/8+in&width.to=1/8+in&space.from=1/8+in&space.to=1/2+in&ends.from=1+in&ends.to=3+in&finest=1/16+in",
         "/work-it-out/fit?finished=1+in&tucks.from=20&tucks.to=20&width.from=1/8+in&width.to=1/8+in&space.from=1/8+in&space.to=1/8+in&ends.from=1+in&ends.to=1+in&finest=1/16+in",
-        "/guide", "/guide/measuring-a-tuck", "/guide/keeping-antique-cloth", "/guide/for-programs", "/words", "/words?q=torchon", "/words/own", "/words/own?facet=laces&label=Ladder+lace", "/tape", "/pictures/compare", "/pictures/untagged", "/pictures/check", "/care", "/care?list=away", "/care?list=light", "/no-such-page",
+        "/offline", "/guide", "/guide/measuring-a-tuck", "/guide/keeping-antique-cloth", "/guide/for-programs", "/words", "/words?q=torchon", "/words/own", "/words/own?facet=laces&label=Ladder+lace", "/tape", "/pictures/compare", "/pictures/untagged", "/pictures/check", "/care", "/care?list=away", "/care?list=light", "/no-such-page",
     ];
 
     [Fact]

@@ -1,7 +1,7 @@
 // Keeps the pages that are worked from away from the network: a new piece, a worksheet, a worksheet at the table.
 // The network is always asked first; what it last answered is shown when it does not answer. Nothing is sent later from here.
 
-const pages = 'pages', things = 'things', none = '/offline.html';
+const pages = 'pages', things = 'things', none = '/offline';
 const drawn = /^\/(css|js|fonts|drawings)\//;
 const worked = [/^\/pieces\/new$/, /^\/worksheets\/[0-9a-f-]{36}(\/at-the-table)?$/];
 const atTable = /^\/worksheets\/[0-9a-f-]{36}\/at-the-table$/;

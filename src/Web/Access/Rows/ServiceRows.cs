@@ -8,7 +8,7 @@ internal static class ServiceRows
 
     public static IEnumerable<Row> All =>
     [
-        .. Role.Anyone.May("GET /health/live", "GET /health/ready", "GET POST /problem/{status:int}", "GET POST /tape", "GET /{**path:file}"),
+        .. Role.Anyone.May("GET /health/live", "GET /health/ready", "GET POST /problem/{status:int}", "GET POST /tape", "GET /offline", "GET /{**path:file}"),
         .. Role.Visitor.May("GET /", "GET /Index", "GET /guide", "GET /guide/{slug}", "GET /guide/screenshots/{name}.png"),
         .. Role.Pupil.May("GET /openapi/{documentName}.json", "GET PUT DELETE /api/drafts/{form}"),
     ];
