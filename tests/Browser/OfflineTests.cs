@@ -109,18 +109,20 @@ public sealed class OfflineTests(ArchiveHost host, Chromium chromium) : IClassFi
 
     private static LocatorAssertionsToContainTextOptions Soon => new() { Timeout = 60_000 };
 
-    // Until the browser has put the pages by, and serves them by itself from now on.
+    // Until the browser has put the pages by, and serves them by itself from now on. Playwright's own waiting takes a promise for a yes.
     private static async Task Kept(IPage page, params string[] addresses)
     {
-        foreach (var address in addresses)
+        using var limit = CancellationTokenSource.CreateLinkedTokenSource(Stop);
+        limit.CancelAfter(TimeSpan.FromSeconds(90));
+        while (!await page.EvaluateAsync<bool>(
+            """
+            async addresses => Boolean(navigator.serviceWorker.controller) && (await Promise.all([...addresses,
+              ...performance.getEntriesByType('resource').map(e => e.name).filter(n => /\/(css|js|fonts|drawings)\//.test(n))]
+              .map(async n => await caches.match(n, { ignoreVary: true }) !== undefined))).every(Boolean)
+            """,
+            addresses))
         {
-            await page.WaitForFunctionAsync(
-                """
-                async address => navigator.serviceWorker.controller && (await Promise.all([address,
-                  ...performance.getEntriesByType('resource').map(e => e.name).filter(n => /\/(css|js|drawings)\//.test(n))]
-                  .map(async n => await caches.match(n, { ignoreVary: true }) !== undefined))).every(Boolean)
-                """,
-                address, new() { Timeout = 60_000, PollingInterval = 200 });
+            await Task.Delay(200, limit.Token);
         }
     }
 }
