@@ -49,6 +49,7 @@ public static class Program
         // A backup joins the service that runs; all else has the folder to itself.
         var joined = command.Verb == CommandLine.Backup ? settings.Database ?? await EmbeddedPostgres.FindRunning(settings.Folder, stop) : null;
         using var folder = joined is null && restored is null ? ArchiveFolder.Open(settings.Folder, command.Demo) : null;
+        if (command.Verb is null) FreePort.Check(builder.Configuration);
         await using var postgres = joined is null && settings.Database is null ? await EmbeddedPostgres.Start(settings.Folder, said, cancel: stop) : null;
         if (settings.Database is not null) await Foundation.CheckDatabase(settings.Database, stop);
 

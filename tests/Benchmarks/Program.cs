@@ -8,7 +8,7 @@ using HeirloomArchive.Benchmarks.Finding;
 // two nodes, `killed 100` ends a writer of the index so many times, `pictures` is their way in and
 // out (a part of it: `pictures smaller`, `tiles`, `taken`, `given`), `load` (`load for 30`) are sixty-four clients for 300 (30)
 // seconds, `ledger 200` ends the service so many times while eight write, `fuzz 20000` so many damaged ones (`fuzz 1000 5000`:
-// those from 5000 on), `sign-in 200` tries known and unknown names; everything else belongs to the pure parts, as in `--filter *Plan*`.
+// those from 5000 on), `sign-in 200` tries known and unknown names, `pages` is what a browser gets of them; everything else belongs to the pure parts, as in `--filter *Plan*`.
 if (args is ["load", var count])
 {
     await Load.Run(int.Parse(count, CultureInfo.InvariantCulture));
@@ -52,6 +52,10 @@ else if (args is ["sign-in", var tries])
 else if (args is ["killed", var times])
 {
     await Killed.Run(int.Parse(times, CultureInfo.InvariantCulture));
+}
+else if (args is ["pages"])
+{
+    await PageFigures.Run();
 }
 else if (args is ["nodes", var saves])
 {

@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
 using HeirloomArchive.Sewing.Drawing;
+using HeirloomArchive.Web.Pages.Reading;
 
 namespace HeirloomArchive.Web.Pages;
 
@@ -39,7 +40,7 @@ public static class PagesSetup
             });
             return next(context);
         });
-        app.UseWhen(context => context.Request.IsForPeople(), people => people.UseExceptionHandler("/problem/500").UseStatusCodePagesWithReExecute("/problem/{0}").UseMiddleware<Outages>());
+        app.UseWhen(context => context.Request.IsForPeople(), people => people.UseReadersCountry().UseExceptionHandler("/problem/500").UseStatusCodePagesWithReExecute("/problem/{0}").UseMiddleware<Outages>());
         // After what sends a request round again: it is to be routed anew.
         app.UseRouting();
     }

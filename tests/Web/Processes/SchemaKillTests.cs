@@ -57,4 +57,50 @@ public sealed class SchemaKillTests : IDisposable
 
         Assert.True(begun > 0, "Every kill came too late.");
     }
+
+    [Fact]
+    public async Task Killed_while_an_older_schema_is_changed_it_starts_again_with_all_that_was_kept()
+    {
+        await using var postgres = await EmbeddedPostgres.Start(server.Path, cancel: Cancel);
+        await using var source = NpgsqlDataSource.Create(postgres.ConnectionString);
+        string[] arguments = ["--Archive:Folder=" + folder.Path, "--ConnectionStrings:Archive=" + postgres.ConnectionString];
+        await using (var first = await RunningArchive.Start(folder.Path, arguments).Ready())
+        {
+            Assert.Equal(HttpStatusCode.Created, (await first.Client.PostAsJsonAsync("/api/garments", new { number = "S-1", name = "Sampler" }, Cancel)).StatusCode);
+            RunningArchive.Signal("TERM", first.Id);
+            Assert.Equal(0, await first.Code(TimeSpan.FromSeconds(20)));
+        }
+
+        var chance = new Random(20261127);
+        for (var round = 0; round < Rounds; round++)
+        {
+            // As it was before numbers had their patterns beside them.
+            await using (var older = source.CreateCommand("alter table archive.mt_doc_numberreservation drop column pattern, drop column place")) await older.ExecuteNonQueryAsync(Cancel);
+            await using (var killed = RunningArchive.Start(folder.Path, arguments))
+            {
+                await using var holds = await source.OpenConnectionAsync(Cancel);
+                await using (var held = await holds.BeginTransactionAsync(Cancel))
+                {
+                    await using var hold = new NpgsqlCommand("lock table archive.mt_doc_numberreservation in row exclusive mode", holds, held);
+                    await hold.ExecuteNonQueryAsync(Cancel);
+                    await using var look = source.CreateCommand("select count(*) from pg_stat_activity where wait_event_type = 'Lock' and query ~* 'alter table'");
+                    for (var clock = Stopwatch.StartNew(); await look.ExecuteScalarAsync(Cancel) is 0L; await Task.Delay(20, Cancel))
+                        Assert.True(clock.Elapsed < TimeSpan.FromMinutes(1), $"It never changes its schema. It said: {killed.Said}");
+                }
+
+                await Task.Delay(chance.Next(0, 40), Cancel);
+                RunningArchive.Signal("KILL", killed.Id);
+                await killed.Code(TimeSpan.FromSeconds(10));
+            }
+
+            await using var again = await RunningArchive.Start(folder.Path, arguments).Ready();
+            Assert.Equal(HttpStatusCode.Created, (await again.Client.PostAsJsonAsync("/api/garments", new { number = $"S-{round + 2}", name = "Another" }, Cancel)).StatusCode);
+            Assert.Equal(HttpStatusCode.Conflict, (await again.Client.PostAsJsonAsync("/api/garments", new { number = "S-1", name = "Taken" }, Cancel)).StatusCode);
+            Assert.Contains($"\"total\":{round + 2}", await again.Client.GetStringAsync("/api/garments?page=1&size=1", Cancel), StringComparison.Ordinal);
+            await using var whole = source.CreateCommand("select count(*) from information_schema.columns where table_schema = 'archive' and table_name = 'mt_doc_numberreservation' and column_name in ('pattern', 'place')");
+            Assert.Equal(2L, await whole.ExecuteScalarAsync(Cancel));
+            RunningArchive.Signal("TERM", again.Id);
+            Assert.Equal(0, await again.Code(TimeSpan.FromSeconds(20)));
+        }
+    }
 }

@@ -52,6 +52,7 @@ public sealed class StartingTests : IDisposable
         Assert.NotEqual(0, await archive.Code(Soon));
         Assert.Contains($":{port}", archive.Said, StringComparison.Ordinal);
         Assert.Contains("--urls", archive.Said, StringComparison.Ordinal);
+        Assert.DoesNotContain("   at ", archive.Said, StringComparison.Ordinal);
         Assert.False(File.Exists(archive.PostmasterFile));
     }
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using HeirloomArchive.Web.Accounts;
 using HeirloomArchive.Web.Pages.Reading;
 
@@ -20,5 +19,5 @@ public sealed class BookModel(Book book) : AccountPage
         Pager = new(page, Size, total, n => $"/account/book?number={n}");
     }
 
-    public string When(DateTimeOffset when) => when.ToLocalTime().ToString("d MMMM yyyy, HH:mm", CultureInfo.GetCultureInfo("en-GB"));
+    public string When(DateTimeOffset when) => Written.Moment(when);
 }

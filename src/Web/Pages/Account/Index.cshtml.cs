@@ -1,6 +1,7 @@
 using System.Globalization;
 using HeirloomArchive.Web.Access;
 using HeirloomArchive.Web.Accounts;
+using HeirloomArchive.Web.Pages.Reading;
 using Microsoft.AspNetCore.Mvc;
 
 namespace HeirloomArchive.Web.Pages.Account;
@@ -62,7 +63,7 @@ public sealed class IndexModel(Mine mine, Sessions sessions, Tokens tokens, Book
         }
     }, ct);
 
-    public string Day(DateTimeOffset when) => when.ToLocalTime().ToString("d MMMM yyyy", CultureInfo.GetCultureInfo("en-GB"));
+    public string Day(DateTimeOffset when) => Written.Day(when);
 
     /// <summary>A browser in two words, as far as it says what it is.</summary>
     public string Browser(string agent) =>

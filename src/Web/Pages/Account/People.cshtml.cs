@@ -1,6 +1,7 @@
 using System.Globalization;
 using HeirloomArchive.Web.Access;
 using HeirloomArchive.Web.Accounts;
+using HeirloomArchive.Web.Pages.Reading;
 using Microsoft.AspNetCore.Mvc;
 
 namespace HeirloomArchive.Web.Pages.Account;
@@ -34,7 +35,7 @@ public sealed class PeopleModel(People people) : AccountPage
 
     public Task<IActionResult> OnPostWithdraw(CancellationToken ct) => Press(() => people.Withdraw(HttpContext, Id, ct), ct);
 
-    public string Day(DateTimeOffset when) => when.ToLocalTime().ToString("d MMMM yyyy", CultureInfo.GetCultureInfo("en-GB"));
+    public string Day(DateTimeOffset when) => Written.Day(when);
 
     private Guid Id => Guid.TryParse(Posted("id"), out var id) ? id : Guid.Empty;
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Search;
+using HeirloomArchive.Web.Pages.Reading;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.Extensions.Primitives;
 
@@ -18,7 +19,7 @@ public sealed record DraftView(string Form, string Of, KeptDraft? Kept)
 
     public bool CanStepBack => Kept is { CanStepBack: true };
 
-    public string When => Kept?.Saved.ToLocalTime().ToString("d MMMM, HH:mm", CultureInfo.GetCultureInfo("en-GB")) ?? "";
+    public string When => Kept is { } kept ? Written.Lately(kept.Saved) : "";
 }
 
 /// <summary>

@@ -68,6 +68,6 @@ public sealed record MergeView(IReadOnlyList<Meeting> Met, long Seen, JsonObject
 
     /// <summary>Who has changed it, and when.</summary>
     public static string By(Meeting met) => met.By is { } by
-        ? $"{(by.Who is null || by.Who == Viewer.Owner.Name ? "Saved" : $"Saved by {by.Who}")}, {by.When.ToLocalTime().ToString("d MMMM, HH:mm:ss", System.Globalization.CultureInfo.GetCultureInfo("en-GB"))}"
+        ? $"{(by.Who is null || by.Who == Viewer.Owner.Name ? "Saved" : $"Saved by {by.Who}")}, {Written.Lately(by.When, seconds: true)}"
         : "As it was";
 }

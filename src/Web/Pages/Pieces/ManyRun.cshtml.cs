@@ -1,4 +1,3 @@
-using System.Globalization;
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Web.Pages.Reading;
 using Microsoft.AspNetCore.Mvc;
@@ -29,7 +28,7 @@ public sealed class ManyRunModel(ManyAtOnce many, PieceList list) : PageModel
     {
         ("Changed", Progress.Count(ManyOutcome.Changed)), ("So already", Progress.Count(ManyOutcome.Same)), ("Put back as they were", Progress.Count(ManyOutcome.Undone)),
         ("Not begun", Progress.Count(ManyOutcome.Stopped)), ("Left as they are", Progress.Count(ManyProgress.LeftAlone)),
-    }.Where(f => f.Item2 > 0).Select(f => (f.Item1, f.Item2.ToString("N0", CultureInfo.GetCultureInfo("en-GB"))))], Across: true);
+    }.Where(f => f.Item2 > 0).Select(f => (f.Item1, Written.Number(f.Item2)))], Across: true);
 
     public async Task<IActionResult> OnGet(Guid id, int number = 1, CancellationToken ct = default)
     {

@@ -21,7 +21,7 @@ public sealed record PieceColumn(string Name, string Label, Func<ListedPiece, st
         new("place", "Kept", p => string.Join(", ", new[] { p.Shelf, p.Box }.OfType<string>())),
         new("tags", "Tags", p => string.Join(", ", p.Tags)), new("pictures", "Pictures", p => Count(p.Pictures)),
         new("findings", "Findings open", p => Count(p.OpenFindings)), new("techniques", "Techniques", p => Count(p.Techniques)),
-        new("changed", "Last changed", p => p.Changed.Year < 1900 ? "" : p.Changed.ToLocalTime().ToString("d MMM yyyy", CultureInfo.GetCultureInfo("en-GB"))),
+        new("changed", "Last changed", p => p.Changed.Year < 1900 ? "" : Written.ShortDay(p.Changed)),
     ];
 
     /// <summary>Those shown until she chooses.</summary>

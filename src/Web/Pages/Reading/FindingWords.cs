@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Catalogue.Dating;
@@ -80,7 +79,7 @@ public static class CareWords
     }
 
     /// <summary>Hours with their noun: "1 hour", "405.5 hours".</summary>
-    public static string Hours(decimal hours) => hours == 1 ? "1 hour" : $"{hours.ToString("#,0.##", CultureInfo.GetCultureInfo("en-GB"))} hours";
+    public static string Hours(decimal hours) => hours == 1 ? "1 hour" : $"{Written.Number(hours)} hours";
 
     /// <summary>All showings in a sentence; empty where it was never shown.</summary>
     public static string Shown(Showings shown)

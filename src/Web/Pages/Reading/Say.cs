@@ -120,14 +120,14 @@ public static class Say
     /// <summary>A moment as a day and time of this computer.</summary>
     public static string When(string moment) =>
         DateTimeOffset.TryParse(moment, CultureInfo.InvariantCulture, DateTimeStyles.None, out var when)
-            ? when.ToLocalTime().ToString("d MMMM yyyy, HH:mm", CultureInfo.GetCultureInfo("en-GB")) : moment;
+            ? Written.Moment(when) : moment;
 
     /// <summary>A whole number of an answer, whichever type it was written from.</summary>
     public static long Number(JsonNode? number) => number is null ? 0 : long.Parse(number.ToString(), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture);
 
     /// <summary>A number with its noun: "1 piece", "12 pieces".</summary>
     public static string Count(long number, string one, string? many = null) =>
-        number == 1 ? $"1 {one}" : $"{number.ToString("N0", CultureInfo.GetCultureInfo("en-GB"))} {many ?? one + "s"}";
+        number == 1 ? $"1 {one}" : $"{Written.Number(number)} {many ?? one + "s"}";
 
     public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 

@@ -26,9 +26,6 @@ public sealed record TimeLine(DateOnly From, DateOnly To, IReadOnlyList<DateOnly
         return days.Count == 0 || days.Min() == days.Max() ? null : new(days.Min(), days.Max(), looked);
     }
 
-    /// <summary>A day as it stands at an end of the line: "May 2024".</summary>
-    public static string Month(DateOnly day) => day.ToString("MMMM yyyy", CultureInfo.GetCultureInfo("en-GB"));
-
     /// <summary>One row, a whole <c>svg</c> element.</summary>
     public string Row(FollowedFinding finding)
     {
