@@ -24,7 +24,7 @@ public sealed class WrittenTests(ArchiveHost host) : IClassFixture<ArchiveHost>
 
         using var answer = await host.Client.SendAsync(ask, stop);
         Assert.Matches("<td[^>]*>\\s*" + day + "\\s*</td>", await answer.Content.ReadAsStringAsync(stop));
-        using var program = new HttpRequestMessage(HttpMethod.Get, entered.Headers.Location);
+        using var program = new HttpRequestMessage(HttpMethod.Get, entered.Headers.Location + "/history");
         program.Headers.Add("Accept-Language", language ?? "en-US");
         using var told = await host.Client.SendAsync(program, stop);
         Assert.Matches(@"\d{4}-\d{2}-\d{2}T", await told.Content.ReadAsStringAsync(stop));
