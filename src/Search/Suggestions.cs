@@ -12,7 +12,7 @@ internal static class Suggestions
         var tokens = Analysis.Tokens(typed);
         var understood = Typed.Read(typed, Sewing.Length.Zero).Understood;
 
-        // The last two words, then the last alone: "irish cr" before "cr".
+        // The last three words, then two, then the last alone: "irish cr" before "cr".
         var completed = new[] { 3, 2, 1 }.Where(count => count <= tokens.Count)
             .Select(count => string.Join(' ', tokens.TakeLast(count).Select(t => t.Word)))
             .SelectMany(Vocabulary.Completing)

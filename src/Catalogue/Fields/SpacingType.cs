@@ -6,7 +6,7 @@ namespace HeirloomArchive.Catalogue;
 /// <summary>The spacing from one group of tucks to the next: a bare length is the plain cloth seen, an object says which is meant.</summary>
 public sealed class SpacingType : FieldType
 {
-    /// <summary>The three meanings of "apart" (references T13, T37); those that disagree are all kept as she measured them.</summary>
+    /// <summary>The three meanings that "apart" has in the books; those that disagree are all kept as she measured them.</summary>
     public static IReadOnlyList<Field> Meanings { get; } =
     [
         new("space", new MeasureType(Sign.Any)),

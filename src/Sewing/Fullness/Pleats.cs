@@ -61,7 +61,7 @@ public sealed record Pleats(PleatKind Kind, int Count, Length Finished, Length D
     /// <summary>Every line of every pleat from start to end.</summary>
     public IReadOnlyList<PleatLine> Lines() => [.. Enumerable.Range(0, Count).SelectMany(Of)];
 
-    // A knife pleat is a tuck towards the end: stitching line, fold, second line, each its depth further (design of TuckPlan).
+    // A knife pleat is a tuck towards the end: stitching line, fold, second line, each its depth further (as TuckPlan has it).
     private IEnumerable<PleatLine> Of(int i)
     {
         var start = (i * Finished).DividedBy(Count);

@@ -9,7 +9,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace HeirloomArchive.Web.Pages;
 
-/// <summary>Finding: one box, the four groups, and what was understood as parts that can be taken away.</summary>
+/// <summary>Finding: one box, the groups of facets, and what was understood as parts that can be taken away.</summary>
 public sealed class ExamplesModel(GarmentIndex index, Archive archive) : PageModel
 {
     private const int Size = 24;

@@ -160,7 +160,7 @@ internal static class Telling
     /// <summary>Where a sentence belongs, when there are several things.</summary>
     private static string In(Whole run, Part part) => run.Sectioned ? $"Section {part.Asked + 1} of those asked: " : "";
 
-    /// <summary>"6 of 1/16 in, 3/16 in apart; …", as far as it is recorded.</summary>
+    /// <summary>"pin tucks, 6 of 1/16 in with 3/16 in between; …", as far as it is recorded.</summary>
     internal static string Groups(JsonObject tucks)
     {
         var groups = tucks["groups"].Each().Select(g =>

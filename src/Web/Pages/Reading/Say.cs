@@ -77,7 +77,7 @@ public static class Say
             : $"{named} {kind.ToLowerInvariant()}".Trim();
     }
 
-    /// <summary>Groups of tucks in a line: "6 tucks of 1/16 in, 3/16 in apart".</summary>
+    /// <summary>Groups of tucks in a line: "6 tucks of 1/16 in, 3/16 in of plain cloth between".</summary>
     public static string Groups(JsonObject technique) => string.Join("; ", (technique["groups"] as JsonArray ?? []).OfType<JsonObject>().Select(g =>
     {
         var many = g["tucks"]?.ToString();
