@@ -7,14 +7,6 @@ for (const form of document.querySelectorAll('form[data-at-once]')) {
   });
 }
 
-// What was typed is not lost by walking away unawares.
-for (const form of document.querySelectorAll('form[data-keep]')) {
-  let touched = form.dataset.keep === 'touched';
-  form.addEventListener('input', () => { touched = true; });
-  form.addEventListener('submit', () => { touched = false; });
-  window.addEventListener('beforeunload', (event) => { if (touched) event.preventDefault(); });
-}
-
 // A second press while the first is under way sends nothing twice.
 for (const form of document.querySelectorAll('form[method=post]')) {
   form.addEventListener('submit', (event) => {
