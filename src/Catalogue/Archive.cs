@@ -228,7 +228,7 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
         var now = stream.Aggregate ?? throw Missing(id);
         if (now.IsAside && !asideToo)
         {
-            throw new SetAsideException(id);
+            throw new SetAsideException();
         }
 
         if (version is not null && (version != now.Version || version != stream.CurrentVersion))
@@ -257,7 +257,7 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
         catch (ConcurrencyException)
         {
             var newest = await Find(id, ct) ?? throw Missing(id);
-            throw newest.IsAside && !asideToo ? new SetAsideException(id) : new StaleException(newest.Version, differs(newest));
+            throw newest.IsAside && !asideToo ? new SetAsideException() : new StaleException(newest.Version, differs(newest));
         }
 
         return After(before, id, stream.Events[^1]);

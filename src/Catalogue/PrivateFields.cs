@@ -1,5 +1,3 @@
-using System.Text.Json.Nodes;
-
 namespace HeirloomArchive.Catalogue;
 
 /// <summary>
@@ -11,28 +9,8 @@ public static class PrivateFields
     /// <summary>Their paths in a garment: <c>whereabouts.to, acquired, place</c>.</summary>
     public static IReadOnlyList<string> Paths { get; } = [.. Of(GarmentShape.Garment, "")];
 
-    /// <summary>A copy without them. An object of which nothing else is recorded goes too.</summary>
-    public static JsonObject Without(JsonObject garment)
-    {
-        ArgumentNullException.ThrowIfNull(garment);
-        var copy = garment.DeepClone().AsObject();
-        foreach (var steps in Paths.Select(p => p.Split('.')))
-        {
-            if (steps.Length == 1)
-            {
-                copy.Remove(steps[0]);
-            }
-            else if (copy[steps[0]] is JsonObject inner && inner.Remove(steps[1]) && inner.Count == 0)
-            {
-                copy.Remove(steps[0]);
-            }
-        }
-
-        return copy;
-    }
-
     private static IEnumerable<string> Of(RecordType shape, string path) => shape.Fields.SelectMany(f => f.Private ? [path + f.Name]
         : f.Type is RecordType inner ? Of(inner, $"{path}{f.Name}.")
-        // A list's items would need a place in the path, and Without a walk; the record has none so far, and a test watches it.
+        // A list's items would need a place in the path, and Sight a walk; the record has none so far, and a test watches it.
         : []);
 }

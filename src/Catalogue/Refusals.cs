@@ -36,9 +36,4 @@ public sealed class TakenException(string number, Guid garment, string name)
 }
 
 /// <summary>The piece is set aside and takes no change until it is brought back (409).</summary>
-public sealed class SetAsideException(Guid garment)
-    : Exception("The piece is set aside; bring it back before changing it.")
-{
-    /// <summary>The piece.</summary>
-    public Guid Garment { get; } = garment;
-}
+public sealed class SetAsideException() : Exception("The piece is set aside; bring it back before changing it.");

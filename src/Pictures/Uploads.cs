@@ -103,7 +103,7 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
     public async Task<Garment> Standing(Guid id, CancellationToken cancel)
     {
         var garment = await archive.Find(id, cancel) ?? throw new NotFoundException($"No garment has the id {id}.");
-        return garment.IsAside ? throw new SetAsideException(id) : garment;
+        return garment.IsAside ? throw new SetAsideException() : garment;
     }
 
     /// <inheritdoc/>

@@ -39,6 +39,4 @@ internal sealed class Piece
 
     /// <summary>What it was taken to mean; null for a plain word.</summary>
     public Meaning? Chosen { get; set; }
-
-    public bool Is(string facet) => Chosen?.Facet == facet;
 }

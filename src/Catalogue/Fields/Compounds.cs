@@ -9,9 +9,6 @@ public sealed class ListType(FieldType item, int most) : FieldType
     /// <summary>What it lists.</summary>
     public FieldType Item => item;
 
-    /// <summary>The most it may hold.</summary>
-    public int Most => most;
-
     /// <inheritdoc />
     public override JsonNode? Read(JsonNode sent, string path, ICollection<Fault> faults)
     {

@@ -19,9 +19,6 @@ public enum Sign
 /// <summary>A length, kept with what was typed: <c>{"mm":9.525,"text":"3/8 in"}</c>.</summary>
 public sealed class MeasureType(Sign sign) : FieldType
 {
-    /// <summary>Which lengths make sense here.</summary>
-    public Sign Sign => sign;
-
     /// <inheritdoc />
     public override JsonNode? Read(JsonNode sent, string path, ICollection<Fault> faults)
     {

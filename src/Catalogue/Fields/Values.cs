@@ -9,9 +9,6 @@ namespace HeirloomArchive.Catalogue;
 /// <param name="lines">Whether it may have several lines, and tabs.</param>
 public sealed class TextType(int longest, bool lines) : FieldType
 {
-    /// <summary>The most characters it may have.</summary>
-    public int Longest => longest;
-
     /// <summary>Whether it may have several lines.</summary>
     public bool Lines => lines;
 
@@ -54,12 +51,6 @@ public sealed class TextType(int longest, bool lines) : FieldType
 /// <summary>A number: of things (whole) or of a reading.</summary>
 public sealed class NumberType(decimal least, decimal most, bool whole) : FieldType
 {
-    /// <summary>The least it may be.</summary>
-    public decimal Least => least;
-
-    /// <summary>The most it may be.</summary>
-    public decimal Most => most;
-
     /// <summary>Whether it counts things.</summary>
     public bool Whole => whole;
 

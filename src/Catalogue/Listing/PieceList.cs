@@ -50,13 +50,6 @@ public sealed class PieceList(IDocumentStore store)
         return (total, Seen(items));
     }
 
-    /// <summary>How many pieces are asked for.</summary>
-    public async Task<long> Count(ListQuestion question, CancellationToken ct = default)
-    {
-        await using var session = store.QuerySession();
-        return await Asked(session, question).LongCountAsync(ct);
-    }
-
     /// <summary>Rows by their ids, pieces set aside too.</summary>
     public async Task<IReadOnlyList<ListedPiece>> Find(IReadOnlyList<Guid> ids, CancellationToken ct = default)
     {

@@ -136,7 +136,7 @@ public sealed class RegionKeeping(Archive archive, IDocumentStore store, TimePro
             .Where(n => !JsonNode.DeepEquals(yours[n], now[n])).Select(n => (JsonNode)new JsonObject { ["path"] = n, ["yours"] = yours[n]?.DeepClone(), ["now"] = now[n]?.DeepClone() })]));
     }
 
-    private static RegionFrame Standing(RegionFrame frame) => frame.Garment.IsAside ? throw new SetAsideException(frame.Garment.Id) : frame;
+    private static RegionFrame Standing(RegionFrame frame) => frame.Garment.IsAside ? throw new SetAsideException() : frame;
 
     private static Region Of(Guid picture, Guid id, Region? region) =>
         region?.Picture == picture ? region : throw new NotFoundException($"The picture has no region with the id {id}.");

@@ -11,9 +11,6 @@ public static class Vocabulary
     /// <summary>The JSON-LD context of annotations.</summary>
     public const string Context = "http://www.w3.org/ns/anno.jsonld";
 
-    /// <summary>The media type of an annotation.</summary>
-    public const string MediaType = $"application/ld+json; profile=\"{Context}\"";
-
     /// <summary>The motivations of the vocabulary, section 4 of it.</summary>
     public static readonly IReadOnlyList<string> Motivations =
     [

@@ -3,19 +3,18 @@ using HeirloomArchive.Sewing.Sums;
 namespace HeirloomArchive.Sewing.Fullness;
 
 /// <summary>How a book passes the needle in gathering: threads of the cloth taken up and left.</summary>
-/// <param name="Slug">Its name in requests.</param>
 /// <param name="Words">In words.</param>
 /// <param name="Taken">Threads on the needle.</param>
 /// <param name="Left">Threads passed over.</param>
 /// <param name="Source">Where it is read.</param>
-public sealed record GatheringStitch(string Slug, string Words, int Taken, int Left, string Source)
+public sealed record GatheringStitch(string Words, int Taken, int Left, string Source)
 {
     /// <summary>All that were read; they disagree.</summary>
     public static IReadOnlyList<GatheringStitch> All { get; } =
     [
-        new("twice", "Take 2, pass over 4 (twice what is taken)", 2, 4, "McGlauflin, Handicraft for Girls (c. 1910); Hapgood, School Needlework"),
-        new("equal", "Take 3, pass over 3 (as many as are taken)", 3, 3, "Dillmont, Encyclopedia of Needlework (1886): 3 or 4 threads"),
-        new("three-four", "Take 3, miss 4", 3, 4, "The Workwoman's Guide (1838)"),
+        new("Take 2, pass over 4 (twice what is taken)", 2, 4, "McGlauflin, Handicraft for Girls (c. 1910); Hapgood, School Needlework"),
+        new("Take 3, pass over 3 (as many as are taken)", 3, 3, "Dillmont, Encyclopedia of Needlework (1886): 3 or 4 threads"),
+        new("Take 3, miss 4", 3, 4, "The Workwoman's Guide (1838)"),
     ];
 
     /// <summary>Whole gathers in so many threads of cloth.</summary>
@@ -95,7 +94,7 @@ public static class Gathers
     private static void AddStitches(Asked asked, Answer answer, Length flat)
     {
         var threads = asked.Has("threads") ? flat.Nanometres * (decimal)asked.Whole("threads") / asked.Length("threadsOver").Nanometres : (decimal?)null;
-        var own = asked.Has("taken") ? [new GatheringStitch("own", $"Take {asked.Whole("taken")}, pass over {asked.Whole("left")}", asked.Whole("taken"), asked.Whole("left"), "Your own")] : Array.Empty<GatheringStitch>();
+        var own = asked.Has("taken") ? [new GatheringStitch($"Take {asked.Whole("taken")}, pass over {asked.Whole("left")}", asked.Whole("taken"), asked.Whole("left"), "Your own")] : Array.Empty<GatheringStitch>();
         if (threads is { } known)
         {
             answer.Figure("threadsAlong", "Threads along the edge", (long)decimal.Floor(known));

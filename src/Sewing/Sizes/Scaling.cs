@@ -29,14 +29,13 @@ public sealed record EvenRun(int Tucks, Length Width, Length Space, Length Ends)
 }
 
 /// <summary>The run for the new size, every part a whole number of the finest marking.</summary>
-/// <param name="Way">How it was made.</param>
 /// <param name="Tucks">How many.</param>
 /// <param name="Width">Of each.</param>
 /// <param name="Space">Between two; zero with one tuck.</param>
 /// <param name="Lead">The plain cloth before.</param>
 /// <param name="Trail">The plain cloth after; at most one finest marking more than before.</param>
 /// <param name="Off">How far it finishes from the size asked for; zero unless that is no whole number of the marking.</param>
-public sealed record ScaledRun(ScalingWay Way, int Tucks, Length Width, Length Space, Length Lead, Length Trail, Length Off)
+public sealed record ScaledRun(int Tucks, Length Width, Length Space, Length Lead, Length Trail, Length Off)
 {
     /// <summary>The width when sewn.</summary>
     public Length Finished => (Tucks * Width) + ((Tucks - 1) * Space) + Lead + Trail;
@@ -95,7 +94,7 @@ public static class Scaling
                 where s >= 0 && left >= 0
                 let off = (tucks * Math.Abs((w * unit) - aimWidth)) + ((tucks - 1) * Math.Abs((s * unit) - aimSpace)) + Math.Abs((left * unit) - aimEnds)
                 orderby off, left & 1, w, s, tucks
-                select new ScaledRun(way, tucks, w * finest, tucks == 1 ? Length.Zero : s * finest, left / 2 * finest, (left - (left / 2)) * finest, (whole * finest) - finished);
+                select new ScaledRun(tucks, w * finest, tucks == 1 ? Length.Zero : s * finest, left / 2 * finest, (left - (left / 2)) * finest, (whole * finest) - finished);
             return found.FirstOrDefault();
         }
 

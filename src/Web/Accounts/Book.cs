@@ -8,7 +8,7 @@ namespace HeirloomArchive.Web.Accounts;
 public static class Deeds
 {
     public const string SignedIn = "signed in", Failed = "failed to sign in", SignedOut = "signed out", Refused = "was refused", SawPrivate = "saw private fields", Original = "took an original",
-        Exported = "exported", Invited = "invited", Withdrew = "withdrew an invitation", Joined = "came in by an invitation", First = "became the first owner",
+        Invited = "invited", Withdrew = "withdrew an invitation", Joined = "came in by an invitation", First = "became the first owner",
         ChangedRole = "changed a role", TookOff = "took somebody off", ChangedPassword = "changed the password", Recovered = "came in by a recovery code",
         MadeCodes = "made recovery codes", AddedPasskey = "added a passkey", RemovedPasskey = "removed a passkey", MadeToken = "made a token",
         EndedToken = "ended a token", EndedSession = "ended a session", ShowedToVisitors = "showed a piece to visitors", HidFromVisitors = "hid a piece from visitors";

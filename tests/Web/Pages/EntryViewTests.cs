@@ -37,7 +37,7 @@ public class EntryViewTests
 
     [Fact]
     public void A_finding_is_one_step_without_a_name() =>
-        Assert.Null(Assert.Single(new EntryView(new Form([]), "condition", GarmentShape.Finding, "").Steps).Title);
+        Assert.Null(Assert.Single(new EntryView(new Form([]), GarmentShape.Finding, "").Steps).Title);
 
-    private static EntryView View(string kind) => new(new Form(new() { ["kind"] = kind }), "techniques", GarmentShape.Technique, "");
+    private static EntryView View(string kind) => new(new Form(new() { ["kind"] = kind }), GarmentShape.Technique, "");
 }

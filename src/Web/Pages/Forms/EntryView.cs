@@ -4,7 +4,7 @@ using HeirloomArchive.Catalogue;
 namespace HeirloomArchive.Web.Pages.Forms;
 
 /// <summary>One entry of a list, for <c>_Entry.cshtml</c>: the fields that its kind has, in a good order to ask for them.</summary>
-public sealed record EntryView(Form Form, string List, RecordType Shape, string Prefix)
+public sealed record EntryView(Form Form, RecordType Shape, string Prefix)
 {
     private static readonly string[] What =
         ["id", "kind", "tuckKind", "lace", "trim", "laceMade", "form", "work", "stitches", "motif", "seam", "hemKind", "fastening", "original", "date", "what", "method", "word", "use", "fibre", "weave", "weight"];

@@ -6,7 +6,7 @@ using HeirloomArchive.Web.Pages.Reading;
 namespace HeirloomArchive.Web.Pages.Forms;
 
 /// <summary>One field of a form, for <c>_Field.cshtml</c>.</summary>
-public sealed record FieldView(Form Form, string Path, Field Field, Ask Ask, bool Bare = false)
+public sealed record FieldView(Form Form, string Path, Field Field, Ask Ask)
 {
     public FieldView(Form form, string prefix, Field field)
         : this(form, prefix + field.Name, field, Asking.For(prefix + field.Name, field, form.About))
