@@ -50,12 +50,15 @@ public sealed class Chromium : IAsyncLifetime
     /// <param name="width">In CSS pixels.</param>
     /// <param name="dark">Whether the device is set to dark.</param>
     /// <param name="touch">Whether it is used with the fingers.</param>
-    public async Task<IPage> Open(Uri archive, bool script = true, int width = 1280, bool dark = false, bool touch = false)
+    /// <param name="zoom">How many times as large everything is shown; width is what then remains of the window.</param>
+    /// <param name="still">Whether the device asks for no motion.</param>
+    public async Task<IPage> Open(Uri archive, bool script = true, int width = 1280, bool dark = false, bool touch = false, int zoom = 1, bool still = false)
     {
         var context = await browser!.NewContextAsync(new()
         {
-            BaseURL = archive.ToString(), JavaScriptEnabled = script, ViewportSize = new() { Width = width, Height = width < 500 ? 780 : 900 },
-            ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light, Locale = "en-GB", HasTouch = touch,
+            BaseURL = archive.ToString(), JavaScriptEnabled = script, ViewportSize = new() { Width = width, Height = zoom > 1 ? 1024 / zoom : width < 500 ? 780 : 900 },
+            ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light, Locale = "en-GB", HasTouch = touch, DeviceScaleFactor = zoom,
+            ReducedMotion = still ? ReducedMotion.Reduce : ReducedMotion.NoPreference,
         });
         context.SetDefaultTimeout(15_000);
         return await context.NewPageAsync();

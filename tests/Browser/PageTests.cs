@@ -1,6 +1,5 @@
 using System.Net.Http.Json;
 using System.Text.Json.Nodes;
-using Deque.AxeCore.Playwright;
 using HeirloomArchive.Support;
 using Microsoft.Playwright;
 
@@ -26,7 +25,7 @@ public sealed class PageTests(ArchiveHost host, Chromium chromium, PostgresServe
         var page = await chromium.Open(empty.Address);
         await page.GotoAsync("/");
         await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = "What to do first" })).ToBeVisibleAsync();
-        await Faultless(page, "/");
+        await page.Faultless("/");
     }
 
     [Theory]
@@ -38,7 +37,7 @@ public sealed class PageTests(ArchiveHost host, Chromium chromium, PostgresServe
         foreach (var address in await All())
         {
             await page.GotoAsync(address);
-            await Faultless(page, address);
+            await page.Faultless(address);
         }
     }
 
@@ -52,8 +51,7 @@ public sealed class PageTests(ArchiveHost host, Chromium chromium, PostgresServe
         foreach (var address in await All())
         {
             await page.GotoAsync(address);
-            var beyond = await page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
-            Assert.True(beyond <= 0, $"{address} is {beyond} px wider than {width} px");
+            await page.Fits();
         }
     }
 
@@ -97,17 +95,11 @@ public sealed class PageTests(ArchiveHost host, Chromium chromium, PostgresServe
         Assert.NotEqual("none", await page.EvaluateAsync<string>("getComputedStyle(document.activeElement).outlineStyle"));
     }
 
-    private static async Task Faultless(IPage page, string address)
-    {
-        var found = (await page.RunAxe()).Violations;
-        Assert.True(found.Length == 0, $"{address}: {string.Join("\n", found.Select(v => $"{v.Id}: {v.Help}: {v.Nodes[0].Html}"))}");
-    }
-
     // Those of one piece, its forms and a worksheet of it besides the plain ones.
     private async Task<IReadOnlyList<string>> All()
     {
         var dress = await host.BabyDress($"A-{Guid.NewGuid():N}");
-        var (piece, sheet) = ($"/pieces/{dress.Id()}", await Sheet(dress));
+        var (piece, sheet) = ($"/pieces/{dress.Id()}", await host.Sheet(dress));
         return
         [
             .. Plain, piece, $"{piece}/edit", $"{piece}/techniques/new", $"{piece}/techniques/new?kind=tucks", $"{piece}/techniques/{dress.Tucks()}", $"{piece}/condition/new", $"{piece}/condition",
@@ -146,15 +138,5 @@ public sealed class PageTests(ArchiveHost host, Chromium chromium, PostgresServe
     {
         var picture = await RegionTests.AddPicture(host, dress.Id());
         return [$"/pictures/{picture}", $"/pictures/compare?show={picture}"];
-    }
-
-    private async Task<string> Sheet(JsonObject dress)
-    {
-        var answer = await host.Client.PostAsJsonAsync("/api/worksheets", new JsonObject
-        {
-            ["garment"] = dress.Id(), ["technique"] = dress.Tucks(),
-            ["plan"] = new JsonObject { ["groups"] = new JsonArray(new JsonObject { ["tucks"] = 6, ["width"] = "1/16 in", ["space"] = "3/16 in" }) },
-        });
-        return answer.Headers.Location!.ToString().Replace("/api", "", StringComparison.Ordinal);
     }
 }

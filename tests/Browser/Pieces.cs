@@ -48,6 +48,17 @@ internal static class Pieces
         Assert.True(answer.IsSuccessStatusCode, await answer.Content.ReadAsStringAsync());
     }
 
+    /// <summary>The address of a worksheet made from its run of tucks, as recorded.</summary>
+    public static async Task<string> Sheet(this ArchiveHost host, JsonObject dress)
+    {
+        using var answer = await host.Client.PostAsJsonAsync("/api/worksheets", new JsonObject
+        {
+            ["garment"] = dress.Id(), ["technique"] = dress.Tucks(),
+            ["plan"] = new JsonObject { ["groups"] = new JsonArray(new JsonObject { ["tucks"] = 6, ["width"] = "1/16 in", ["space"] = "3/16 in" }) },
+        });
+        return answer.Headers.Location!.ToString().Replace("/api", "", StringComparison.Ordinal);
+    }
+
     /// <summary>How many pieces there are.</summary>
     public static async Task<int> Count(this ArchiveHost host) =>
         (await host.Client.GetFromJsonAsync<JsonObject>("/api/garments?size=1"))!["total"]!.GetValue<int>();

@@ -43,7 +43,10 @@ public static class Book
         var (heading, first) = (Plain(title), Plain(about));
         document.RemoveAt(1);
         document.RemoveAt(0);
-        return new(slug, heading, first, document.ToHtml(Pipeline));
+        // In a small window a table scrolls within its own frame.
+        var html = document.ToHtml(Pipeline).Replace("<table>", """<div class="wide" tabindex="0" role="group" aria-label="Table"><table>""", StringComparison.Ordinal)
+            .Replace("</table>", "</table></div>", StringComparison.Ordinal);
+        return new(slug, heading, first, html);
     }
 
     /// <summary>Where a link of the files leads in the program.</summary>

@@ -1,10 +1,21 @@
 // What is more pleasant with script; every page works without it.
 
-// Facets answer at once instead of waiting for their button.
+// Facets answer at once instead of waiting for their button; who ticked one by the keyboard goes on from there.
 for (const form of document.querySelectorAll('form[data-at-once]')) {
   form.addEventListener('change', (event) => {
-    if (event.target.form === form && event.target.matches('input[type=checkbox], select')) form.requestSubmit();
+    const box = event.target;
+    if (box.form !== form || !box.matches('input[type=checkbox], select')) return;
+    if (box.matches(':focus-visible')) sessionStorage.setItem('ticked', JSON.stringify([box.name, box.type === 'checkbox' ? box.value : null]));
+    form.requestSubmit();
   });
+  const [name, value] = JSON.parse(sessionStorage.getItem('ticked') ?? '[]');
+  sessionStorage.removeItem('ticked');
+  const there = name && [...form.elements].find((box) => box.name === name && (value === null || box.value === value));
+  if (there) {
+    const folded = there.closest('details');
+    if (folded) folded.open = true;
+    there.focus();
+  }
 }
 
 // A second press while the first is under way sends nothing twice.
