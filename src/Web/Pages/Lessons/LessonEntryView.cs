@@ -23,6 +23,12 @@ public sealed record LessonEntryView(string Id, string Title, string Of, string?
     /// <summary>The id of the picture that stands for it, or null.</summary>
     public string? Picture { get; init; }
 
+    /// <summary>How wide and high the picture is, in pixels, so that the page keeps its place; null where that is not known.</summary>
+    public string? Width { get; init; }
+
+    /// <inheritdoc cref="Width"/>
+    public string? Height { get; init; }
+
     /// <summary>What the picture shows.</summary>
     public string Alt { get; init; } = "";
 
@@ -85,7 +91,7 @@ public sealed record LessonEntryView(string Id, string Title, string Of, string?
             $"/pieces/{piece["id"]}{(shown.List is "" or "pictures" || shown.Gone ? "" : $"#{what?["id"]}")}")
         {
             Kind = piece["kind"]?.ToString(),
-            Picture = picture?["id"]?.ToString(),
+            Picture = picture?["id"]?.ToString(), Width = picture?["width"]?.ToString(), Height = picture?["height"]?.ToString(),
             Alt = picture is null ? "" : picture["caption"]?.ToString() is { Length: > 0 } caption ? caption : $"{name}: {(picture["view"] is { } from ? Say.Word("views", from).ToLowerInvariant() : "a picture")}",
             Marks = [.. TileView.MarksOf(piece), .. shown.Gone ? (string[])["Taken out of the record since; shown as it last stood"] : []],
         };
