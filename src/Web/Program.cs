@@ -30,7 +30,7 @@ public static class Program
         {
             await Do(command, stop);
         }
-        catch (OperationCanceledException) when (command.Verb is not null)
+        catch (OperationCanceledException) when (command.File is not null)
         {
             throw new StartException($"Stopped before the end: no {command.Verb} was made.");
         }
@@ -42,6 +42,11 @@ public static class Program
         var settings = ArchiveSettings.Read(builder.Configuration, command.Demo);
         LoopbackOnly.Check(builder.Configuration, settings.Access);
         var said = new Said();
+        if (command.Verb == CommandLine.Health)
+        {
+            await HealthQuestion.Ask(builder.Configuration["urls"]!, settings.Access, said, stop);
+            return;
+        }
 
         // A damaged backup is refused before anything is made.
         if (command.Verb == CommandLine.Restore) await Seal.Check(command.File!, said, stop);

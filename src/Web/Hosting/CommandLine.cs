@@ -4,13 +4,13 @@ namespace HeirloomArchive.Web.Hosting;
 /// What was typed after <c>--</c>. Taken apart here, before the configuration sees it: its own reader lets a word without
 /// a value swallow the one after it, and the archive would open in another folder than the one meant.
 /// </summary>
-/// <param name="Verb"><c>backup</c>, <c>restore</c>, or null to serve.</param>
-/// <param name="File">The verb's file, whole path.</param>
+/// <param name="Verb"><c>backup</c>, <c>restore</c>, <c>health</c>, or null to serve.</param>
+/// <param name="File">The file of <c>backup</c> or <c>restore</c>, whole path.</param>
 /// <param name="Demo">Whether the demo archive was asked for.</param>
 /// <param name="Settings">The settings, each as <c>--Key=value</c>.</param>
 public sealed record CommandLine(string? Verb, string? File, bool Demo, string[] Settings)
 {
-    public const string Backup = "backup", Restore = "restore";
+    public const string Backup = "backup", Restore = "restore", Health = "health";
 
     private static readonly string[] Keys = ["urls", .. ArchiveSettings.Keys];
 
@@ -25,6 +25,11 @@ public sealed record CommandLine(string? Verb, string? File, bool Demo, string[]
             if (args[i] == "--demo")
             {
                 demo = true;
+                continue;
+            }
+            if (args[i] == Health && verb is null)
+            {
+                verb = Health;
                 continue;
             }
             if (args[i] is Backup or Restore && verb is null)
@@ -44,5 +49,5 @@ public sealed record CommandLine(string? Verb, string? File, bool Demo, string[]
     }
 
     private static StartException NotKnown(string word) => new(
-        $"'{word}' means nothing here. What may be given: --demo, backup FILE, restore FILE, {string.Join(", ", Keys.Select(k => $"--{k}=VALUE"))}.");
+        $"'{word}' means nothing here. What may be given: --demo, backup FILE, restore FILE, health, {string.Join(", ", Keys.Select(k => $"--{k}=VALUE"))}.");
 }
