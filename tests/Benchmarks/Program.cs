@@ -2,6 +2,7 @@ using System.Globalization;
 using BenchmarkDotNet.Running;
 using HeirloomArchive.Benchmarks;
 using HeirloomArchive.Benchmarks.Finding;
+using Record = HeirloomArchive.Benchmarks.Record;
 
 // `load 10000` is the running service with so many pieces, `record 100000` the record with up to so many and ten changes of each, `worksheets 120` prints
 // for so many seconds, `finding 100000` asks a collection of that size, `nodes 200` saves so many at one of

@@ -2,7 +2,6 @@ using System.Diagnostics;
 using System.Reflection;
 using System.Text.Json.Nodes;
 using Microsoft.Playwright;
-using Xunit;
 
 [assembly: AssemblyFixture(typeof(HeirloomArchive.Support.PostgresServer))]
 [assembly: AssemblyFixture(typeof(HeirloomArchive.Browser.Tests.Chromium))]
