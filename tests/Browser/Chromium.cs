@@ -32,7 +32,7 @@ public sealed class Chromium : IAsyncLifetime
         var (path, libraries) = Find();
         playwright = await Playwright.CreateAsync();
         // A machine that does much else answers late; what never comes is still told.
-        Assertions.SetDefaultExpectTimeout(20_000);
+        Assertions.SetDefaultExpectTimeout(60_000);
         try
         {
             browser = await Launch(path, null);
@@ -60,7 +60,7 @@ public sealed class Chromium : IAsyncLifetime
             ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light, Locale = "en-GB", HasTouch = touch, DeviceScaleFactor = zoom,
             ReducedMotion = still ? ReducedMotion.Reduce : ReducedMotion.NoPreference,
         });
-        context.SetDefaultTimeout(15_000);
+        context.SetDefaultTimeout(60_000);
         return await context.NewPageAsync();
     }
 
