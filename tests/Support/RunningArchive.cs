@@ -115,11 +115,23 @@ public sealed class RunningArchive : IAsyncDisposable
         catch (IOException) { return false; }
     }
 
+    /// <summary>A port of this machine where nothing listens, below those it hands out itself: one of them a connection could take while the host is still starting.</summary>
     public static int FreePort()
     {
-        using var listener = new TcpListener(IPAddress.Loopback, 0);
-        listener.Start();
-        return ((IPEndPoint)listener.LocalEndpoint).Port;
+        while (true)
+        {
+            var port = Random.Shared.Next(20_000, 32_000);
+            using var listener = new TcpListener(IPAddress.Loopback, port);
+            try
+            {
+                listener.Start();
+                return port;
+            }
+            catch (SocketException)
+            {
+                // Another listens there.
+            }
+        }
     }
 
     public async ValueTask DisposeAsync()
