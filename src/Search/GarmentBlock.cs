@@ -9,7 +9,7 @@ namespace HeirloomArchive.Search;
 internal static class GarmentBlock
 {
     /// <summary>The layout of the documents. Raise it when a field is added or means something else.</summary>
-    public const int Layout = 4;
+    public const int Layout = 5;
 
     // A term may have 32 766 bytes; a longer value could not be typed as a filter anyway.
     private const int LongestTerm = 8_000;
@@ -45,9 +45,10 @@ internal static class GarmentBlock
         }
 
         block.Add(Whole(id, state, said, lines));
+        var garment = id.ToString();
         foreach (var document in block)
         {
-            document.Add(new TermField(Fields.Garment, id.ToString()));
+            document.Add(new TermField(Fields.Garment, garment));
         }
 
         return block;
@@ -64,7 +65,7 @@ internal static class GarmentBlock
     // How it is made, whole for comparing and in steps for picking what to compare.
     private static void Made(Document document, JsonObject technique)
     {
-        document.Add(new BinaryDocValuesField(Fields.Built, new BytesRef(Construction.Kept(technique))));
+        document.Add(new StoredField(Fields.Built, new BytesRef(Construction.Kept(technique))));
         var made = Construction.Of(technique);
         foreach (var (field, step) in new[] { (Candidates.Share, Candidates.ShareStep(made)), (Candidates.Size, Candidates.SizeStep(made)) })
         {
@@ -158,11 +159,8 @@ internal static class GarmentBlock
         {
             foreach (var value in parameter.Read(entry).OfType<string>().Select(parameter.Meant).Select(Term).Distinct())
             {
+                // Facets are counted from these terms' lists, see Column: no doc values of them.
                 document.Add(new TermField(parameter.Name, value));
-                if (parameter.Facet)
-                {
-                    document.Add(new SortedSetDocValuesField(parameter.Name, new BytesRef(value)));
-                }
             }
         }
     }

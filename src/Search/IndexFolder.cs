@@ -14,7 +14,7 @@ internal sealed class IndexFolder : IDisposable
     // In megabytes; a building one writes few large segments, so that less has to be merged.
     private const double Buffer = 64, BufferWhileBuilding = 256;
 
-    private readonly FSDirectory directory;
+    private readonly Lucene.Net.Store.Directory directory;
     private readonly IndexWriter writer;
     private readonly SearcherManager searchers;
     private readonly Warmer warmer;
@@ -24,7 +24,7 @@ internal sealed class IndexFolder : IDisposable
     private long shown;
     private long committed;
 
-    private IndexFolder(string path, FSDirectory directory, IndexWriter writer)
+    private IndexFolder(string path, Lucene.Net.Store.Directory directory, IndexWriter writer)
     {
         warmer = (Warmer)writer.Config.MergedSegmentWarmer;
         FolderPath = path;
@@ -57,20 +57,22 @@ internal sealed class IndexFolder : IDisposable
     public static IndexFolder Create(string path)
     {
         System.IO.Directory.CreateDirectory(path);
-        var directory = FSDirectory.Open(path);
+        var directory = Files(path);
         var settings = Settings(OpenMode.CREATE);
         settings.RAMBufferSizeMB = BufferWhileBuilding;
+        // Large segments are not copied once more into one file each.
+        settings.UseCompoundFile = false;
         return new IndexFolder(path, directory, new IndexWriter(directory, settings));
     }
 
     /// <summary>The index of a folder, every byte of it checked; null when it is damaged, unfinished or laid out otherwise.</summary>
     public static IndexFolder? OpenSound(string path)
     {
-        FSDirectory? directory = null;
+        Lucene.Net.Store.Directory? directory = null;
         IndexWriter? writer = null;
         try
         {
-            directory = FSDirectory.Open(path);
+            directory = Files(path);
             using (var reader = DirectoryReader.Open(directory))
             {
                 if (!reader.IndexCommit.UserData.TryGetValue(Layout, out var layout) || layout != Number(GarmentBlock.Layout))
@@ -132,6 +134,7 @@ internal sealed class IndexFolder : IDisposable
     {
         warmer.IsOn = true;
         writer.Config.RAMBufferSizeMB = Buffer;
+        writer.Config.UseCompoundFile = true;
         Ask(searcher =>
         {
             foreach (var leaf in searcher.IndexReader.Leaves)
@@ -218,6 +221,9 @@ internal sealed class IndexFolder : IDisposable
             }
         }
     }
+
+    // What is asked is mapped into memory; the stored texts, of which an answer shows twenty, are read as files.
+    private static FileSwitchDirectory Files(string path) => new(new HashSet<string> { "fdt" }, new NIOFSDirectory(path), new MMapDirectory(path), doClose: true);
 
     private static Term Term(Guid id) => new(Fields.Garment, id.ToString());
 

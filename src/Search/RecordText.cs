@@ -171,6 +171,10 @@ internal sealed class RecordText
     }
 
     /// <summary>The <c>mm</c> of a length, exactly.</summary>
-    public static long Nanometres(JsonNode millimetres) => decimal.ToInt64(decimal.Round(
-        decimal.Parse(millimetres.ToJsonString(), System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture) * 1_000_000m));
+    public static long Nanometres(JsonNode millimetres) => decimal.ToInt64(decimal.Round(Exactly(millimetres) * 1_000_000m));
+
+    // Most stand in the record as JSON and are read as they stand; the others go by what they would be written as.
+    private static decimal Exactly(JsonNode number) => number.AsValue().TryGetValue<decimal>(out var exact)
+        ? exact
+        : decimal.Parse(number.ToJsonString(), System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture);
 }

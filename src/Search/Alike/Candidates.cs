@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using Lucene.Net.Index;
 using Lucene.Net.Search;
-using Lucene.Net.Util;
 
 namespace HeirloomArchive.Search.Alike;
 
@@ -17,6 +16,8 @@ internal static class Candidates
 {
     /// <summary>Columns of their own: proportion and size in steps.</summary>
     public const string Share = "shareStep", Size = "sizeStep";
+
+    private static readonly HashSet<string> BuiltAlone = [Fields.Built];
 
     private const int SharesAnOctave = 6;
     private const int SizesAnOctave = 3;
@@ -64,8 +65,7 @@ internal static class Candidates
     /// <summary>What is kept of a technique.</summary>
     public static Construction Read(AtomicReaderContext segment, int document)
     {
-        var kept = new BytesRef();
-        segment.AtomicReader.GetBinaryDocValues(Fields.Built).Get(document, kept);
+        var kept = segment.AtomicReader.Document(document, BuiltAlone).GetBinaryValue(Fields.Built);
         return Construction.Of(JsonNode.Parse(kept.Bytes.AsSpan(kept.Offset, kept.Length))!.AsObject());
     }
 

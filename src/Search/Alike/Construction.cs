@@ -1,4 +1,6 @@
+using System.Buffers;
 using System.Globalization;
+using System.Text.Json;
 using System.Text.Json.Nodes;
 
 namespace HeirloomArchive.Search.Alike;
@@ -69,8 +71,26 @@ internal sealed class Construction
     public static Construction Of(JsonObject technique) => new(technique);
 
     /// <summary>What of a technique is compared, to be kept beside it in the index.</summary>
-    public static string Kept(JsonObject technique) =>
-        new JsonObject(Compared.Where(name => technique[name] is not null).Select(name => KeyValuePair.Create(name, technique[name]?.DeepClone()))).ToJsonString();
+    public static byte[] Kept(JsonObject technique)
+    {
+        var kept = new ArrayBufferWriter<byte>(256);
+        using (var writer = new Utf8JsonWriter(kept))
+        {
+            writer.WriteStartObject();
+            foreach (var name in Compared)
+            {
+                if (technique[name] is { } value)
+                {
+                    writer.WritePropertyName(name);
+                    value.WriteTo(writer);
+                }
+            }
+
+            writer.WriteEndObject();
+        }
+
+        return kept.WrittenSpan.ToArray();
+    }
 
     private static string? Meant(string parameter, JsonNode? value) => Parameter.Text(value) is { } text ? Parameter.Find(parameter)!.Meant(text) : null;
 

@@ -52,7 +52,8 @@ internal sealed class Plain : IDisposable
         var own = group is null ? null : Entries(question, group, facet);
         foreach (var leaf in reader.Leaves)
         {
-            var values = leaf.AtomicReader.GetSortedSetDocValues(facet);
+            // Ours keeps no doc values of them; Lucene.Net's own, held in memory.
+            var values = FieldCache.DEFAULT.GetDocTermOrds(leaf.AtomicReader, facet);
             if (values is null)
             {
                 continue;
