@@ -40,6 +40,7 @@ public sealed class Tiles(Derivatives derivatives, Workshop workshop, RegionCach
         Check(request, tiles);
         if (AsItLies(request, tiles) is { } tile)
         {
+            workshop.Expect();
             return new MemoryStream(await tiles.Read(tile, cancel), writable: false);
         }
 
@@ -102,23 +103,19 @@ public sealed class Tiles(Derivatives derivatives, Workshop workshop, RegionCach
         var (x, y, width, height) = ((double)r.X / level.Factor, (double)r.Y / level.Factor, (double)r.Width / level.Factor, (double)r.Height / level.Factor);
         // So many pixels around it as the smoothing looks at.
         var (beside, above) = ((int)Math.Ceiling(Resampling.Reach(width / r.OutWidth)), (int)Math.Ceiling(Resampling.Reach(height / r.OutHeight)));
-        var (left, top) = (Math.Max((int)x - beside, 0) / Side, Math.Max((int)y - above, 0) / Side);
+        var (left, top) = (Math.Max((int)x - beside, 0), Math.Max((int)y - above, 0));
         var (right, bottom) = (Math.Min((int)Math.Ceiling(x + width) + beside, level.Width), Math.Min((int)Math.Ceiling(y + height) + above, level.Height));
         List<(int, int, ArraySegment<byte>)> pieces = [];
-        var (groundWidth, groundHeight) = (0, 0);
-        for (var row = top; row * Side < bottom; row++)
+        for (var row = top / Side; row * Side < bottom; row++)
         {
-            for (var column = left; column * Side < right; column++)
+            for (var column = left / Side; column * Side < right; column++)
             {
-                var (across, down) = level.Size(column, row);
-                var (atX, atY) = ((column - left) * Side, (row - top) * Side);
-                pieces.Add((atX, atY, await tiles.Read(level.Number(column, row), cancel)));
-                (groundWidth, groundHeight) = (Math.Max(groundWidth, atX + across), Math.Max(groundHeight, atY + down));
+                pieces.Add(((column * Side) - left, (row * Side) - top, await tiles.Read(level.Number(column, row), cancel)));
             }
         }
 
         var work = new RegionWork(
-            groundWidth, groundHeight, (float)(x - (left * Side)), (float)(y - (top * Side)), (float)width, (float)height,
+            right - left, bottom - top, (float)(x - left), (float)(y - top), (float)width, (float)height,
             r.OutWidth, r.OutHeight, r.Rotation, r.Mirrored, r.Grey, r.Format);
         return new RegionOrder(work, pieces);
     }

@@ -191,6 +191,26 @@ public sealed class WorkshopTests
         Assert.True(SpinWait.SpinUntil(() => !Children().Any(), TimeSpan.FromSeconds(10)));
     }
 
+    /// <summary>Who looks through a piece gives up more than she waits for; the next region must not wait for another worker.</summary>
+    [Fact]
+    public async Task A_region_that_is_given_up_does_not_take_its_worker_along()
+    {
+        using var room = new Room();
+        var sha256 = await room.Keep(Made.Jpeg(2000, 2000));
+        await (await room.Tiles.Open(sha256, new TileRequest(1, 1, 300, 300, 200, 200), Cancel))!.DisposeAsync();
+        var before = Children().Select(p => p.Id).ToHashSet();
+        Assert.NotEmpty(before);
+        foreach (var wait in new[] { 10, 30, 60 })
+        {
+            using var gone = new CancellationTokenSource(wait);
+            await room.Tiles.Open(sha256, new TileRequest(1, wait, 1900, 1900, 1899, 1899), gone.Token)
+                .ContinueWith(_ => { }, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
+        }
+
+        await (await room.Tiles.Open(sha256, new TileRequest(2, 2, 300, 300, 200, 200), Cancel))!.DisposeAsync();
+        Assert.Superset(before, Children().Select(p => p.Id).ToHashSet());
+    }
+
     /// <summary>It tries itself, once it is up, to open a file and a socket (see Seccomp); the kernel says the same of every thread.</summary>
     [Fact]
     public async Task A_worker_that_is_up_can_open_no_file_and_no_socket()

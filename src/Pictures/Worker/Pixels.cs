@@ -111,12 +111,13 @@ internal sealed class Pixels : IDisposable
         return scaled;
     }
 
-    /// <summary>Puts another picture over this one at a place.</summary>
+    /// <summary>Puts another picture over this one at a place; what of it stands out over the edges is left away.</summary>
     public void Place(Pixels other, int left, int top)
     {
-        for (var y = 0; y < other.Height; y++)
+        var (first, last) = (Math.Max(0, -left), Math.Min(other.Width, Width - left));
+        for (var y = Math.Max(0, -top); y < Math.Min(other.Height, Height - top); y++)
         {
-            other.Span.Slice(y * other.Width, other.Width).CopyTo(Span[(((top + y) * Width) + left)..]);
+            other.Span[((y * other.Width) + first)..((y * other.Width) + last)].CopyTo(Span[(((top + y) * Width) + left + first)..]);
         }
     }
 

@@ -66,11 +66,11 @@ internal static class Recipe
     {
         var work = RegionWork.Read(message, out var tiles);
         using var ground = new Pixels(work.GroundWidth, work.GroundHeight, opaque: true);
-        foreach (var (left, top, file) in tiles)
+        Cores.Each(tiles.Count, i =>
         {
-            using var tile = Decoding.Decode(file, PictureFormat.Jpeg, within: true).Pixels;
-            ground.Place(tile, left, top);
-        }
+            using var tile = Decoding.Decode(tiles[i].File, PictureFormat.Jpeg, within: true).Pixels;
+            ground.Place(tile, tiles[i].Left, tiles[i].Top);
+        });
 
         using var scaled = ground.Scaled(work.X, work.Y, work.Width, work.Height, work.OutWidth, work.OutHeight);
         if (work.Grey)
@@ -88,7 +88,8 @@ internal static class Recipe
     {
         foreach (var format in Enum.GetValues<PictureFormat>())
         {
-            using var small = new Pixels(1100, 700, opaque: format == PictureFormat.Jpeg);
+            // Wide enough for a pyramid and a thumbnail halved and scaled, low so that it takes no time.
+            using var small = new Pixels(1100, 40, opaque: format == PictureFormat.Jpeg);
             var file = small.Encoded(format, JpegQuality);
             yield return (WorkKind.First, format, file);
             yield return (WorkKind.First, format, file[..(file.Length * 2 / 3)]);
@@ -99,8 +100,9 @@ internal static class Recipe
         using var tile = new Pixels(512, 512, opaque: true);
         foreach (var format in Enum.GetValues<PictureFormat>())
         {
-            var work = new RegionWork(512, 512, 10.5f, 10, 100, 80, 80, 60, 90, false, true, format);
-            yield return (WorkKind.Region, PictureFormat.Jpeg, work.Message([(0, 0, tile.Encoded(PictureFormat.Jpeg, JpegQuality))]));
+            // Of several tiles, and more than a few rows: so that it goes the way of several threads too.
+            var (work, file) = (new RegionWork(700, 512, 10.5f, 10, 600, 480, 320, 240, 90, false, true, format), tile.Encoded(PictureFormat.Jpeg, JpegQuality));
+            yield return (WorkKind.Region, PictureFormat.Jpeg, work.Message([(0, 0, file), (512, 0, file)]));
         }
     }
 

@@ -2,7 +2,7 @@ using System.Buffers.Binary;
 
 namespace HeirloomArchive.Pictures;
 
-/// <summary>A region to be composed: a ground on which tiles are laid, the part of it that is wanted, and what is to come out.</summary>
+/// <summary>A region to be composed: a ground on which tiles are laid, which may stand out over its edges, the part of it that is wanted, and what is to come out.</summary>
 /// <param name="GroundWidth">Pixels of the ground.</param>
 /// <param name="GroundHeight">Pixels of the ground.</param>
 /// <param name="X">The part's left edge on the ground; it may lie between pixels.</param>

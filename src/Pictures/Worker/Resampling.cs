@@ -13,6 +13,9 @@ internal static class Resampling
 {
     private const int Channels = 4;
 
+    // Bytes of a row at a time.
+    private const int Chunk = 32;
+
     /// <summary>How far around a part the filter looks, in pixels of the picture it is taken of.</summary>
     /// <param name="ratio">Pixels of that picture for one that comes out.</param>
     public static double Reach(double ratio) => 2 * Math.Max(1, ratio);
@@ -25,94 +28,104 @@ internal static class Resampling
         if ((long)to.Width * from.Height <= (long)from.Width * to.Height)
         {
             using var between = new Pixels(to.Width, from.Height, from.Opaque);
-            Across(from, across, between);
-            Down(between, down, to);
+            Cores.Bands(between.Height, (first, last) => Across(from, across, between, first, last));
+            Cores.Bands(to.Height, (first, last) => Down(between, down, to, first, last));
         }
         else
         {
             using var between = new Pixels(from.Width, to.Height, from.Opaque);
-            Down(from, down, between);
-            Across(between, across, to);
+            Cores.Bands(between.Height, (first, last) => Down(from, down, between, first, last));
+            Cores.Bands(to.Height, (first, last) => Across(between, across, to, first, last));
         }
     }
 
     private static Span<byte> Row(Pixels of, int row) => MemoryMarshal.AsBytes(of.Span.Slice(row * of.Width, of.Width));
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private static void Across(Pixels from, Filter filter, Pixels to)
+    private static void Across(Pixels from, Filter filter, Pixels to, int firstRow, int lastRow)
     {
-        var (source, line) = (new float[from.Width * Channels], new float[to.Width * Channels]);
+        // One pixel of nothing behind, for a tap that counts nothing.
+        var (source, line) = (new float[(from.Width + 1) * Channels], new float[to.Width * Channels]);
         ref var first = ref MemoryMarshal.GetArrayDataReference(source);
         ref var into = ref MemoryMarshal.GetArrayDataReference(line);
         var (starts, weights, taps) = (filter.First, filter.Weights, filter.Taps);
-        for (var row = 0; row < to.Height; row++)
+        ref var weight = ref MemoryMarshal.GetArrayDataReference(weights);
+        for (var row = firstRow; row < lastRow; row++)
         {
             Widen(Row(from, row), source);
-            var weight = 0;
             for (var pixel = 0; pixel < starts.Length; pixel++)
             {
-                var sum = Vector128<float>.Zero;
+                // Two taps at a time: four channels of one pixel beside those of the next.
+                var sum = Vector256<float>.Zero;
                 var at = (nuint)(starts[pixel] * Channels);
-                for (var tap = 0; tap < taps; tap++, at += Channels)
+                var (tap, end) = ((nuint)(pixel * taps), (nuint)((pixel + 1) * taps));
+                for (; tap < end; tap += 2, at += 2 * Channels)
                 {
-                    sum = Vector128.MultiplyAddEstimate(Vector128.LoadUnsafe(ref first, at), Vector128.Create(weights[weight++]), sum);
+                    var shares = Vector256.Create(Vector128.Create(Unsafe.Add(ref weight, tap)), Vector128.Create(Unsafe.Add(ref weight, tap + 1)));
+                    sum = Vector256.MultiplyAddEstimate(Vector256.LoadUnsafe(ref first, at), shares, sum);
                 }
 
-                sum.StoreUnsafe(ref into, (nuint)(pixel * Channels));
+                (sum.GetLower() + sum.GetUpper()).StoreUnsafe(ref into, (nuint)(pixel * Channels));
             }
 
             Narrow(line, to, row);
         }
     }
 
-    private static void Down(Pixels from, Filter filter, Pixels to)
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static void Down(Pixels from, Filter filter, Pixels to, int firstRow, int lastRow)
     {
-        var sum = new float[to.Width * Channels];
-        for (var row = 0; row < to.Height; row++)
+        var (sums, bytes) = (new float[to.Width * Channels], to.Width * Channels);
+        ref var into = ref MemoryMarshal.GetArrayDataReference(sums);
+        for (var row = firstRow; row < lastRow; row++)
         {
-            sum.AsSpan().Clear();
-            for (var tap = 0; tap < filter.Taps; tap++)
+            var weights = filter.Weights.AsSpan(row * filter.Taps, filter.Taps);
+            var rows = MemoryMarshal.AsBytes(from.Span.Slice(filter.First[row] * from.Width, filter.Read * from.Width));
+            ref var top = ref MemoryMarshal.GetReference(rows);
+            var at = 0;
+            for (; at + Chunk <= bytes; at += Chunk)
             {
-                Add(Row(from, filter.First[row] + tap), filter.Weights[(row * filter.Taps) + tap], sum);
+                var (a, b, c, d) = (Vector256<float>.Zero, Vector256<float>.Zero, Vector256<float>.Zero, Vector256<float>.Zero);
+                for (var tap = 0; tap < filter.Read; tap++)
+                {
+                    var share = Vector256.Create(weights[tap]);
+                    var (e, f, g, h) = Wide(ref top, (tap * bytes) + at);
+                    (a, b, c, d) = (Vector256.MultiplyAddEstimate(e, share, a), Vector256.MultiplyAddEstimate(f, share, b), Vector256.MultiplyAddEstimate(g, share, c), Vector256.MultiplyAddEstimate(h, share, d));
+                }
+
+                Store(a, b, c, d, ref into, at);
             }
 
-            Narrow(sum, to, row);
-        }
-    }
+            for (; at < bytes; at++)
+            {
+                var sum = 0f;
+                for (var tap = 0; tap < filter.Read; tap++)
+                {
+                    sum += rows[(tap * bytes) + at] * weights[tap];
+                }
 
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private static void Add(ReadOnlySpan<byte> bytes, float weight, float[] sum)
-    {
-        if (weight == 0)
-        {
-            return;
-        }
+                sums[at] = sum;
+            }
 
-        ref var from = ref MemoryMarshal.GetReference(bytes);
-        ref var into = ref MemoryMarshal.GetArrayDataReference(sum);
-        var times = Vector128.Create(weight);
-        var at = 0;
-        for (; at + 16 <= bytes.Length; at += 16)
-        {
-            var (a, b, c, d) = Wide(ref from, at);
-            Vector128.MultiplyAddEstimate(a, times, Vector128.LoadUnsafe(ref into, (nuint)at)).StoreUnsafe(ref into, (nuint)at);
-            Vector128.MultiplyAddEstimate(b, times, Vector128.LoadUnsafe(ref into, (nuint)at + 4)).StoreUnsafe(ref into, (nuint)at + 4);
-            Vector128.MultiplyAddEstimate(c, times, Vector128.LoadUnsafe(ref into, (nuint)at + 8)).StoreUnsafe(ref into, (nuint)at + 8);
-            Vector128.MultiplyAddEstimate(d, times, Vector128.LoadUnsafe(ref into, (nuint)at + 12)).StoreUnsafe(ref into, (nuint)at + 12);
-        }
-
-        for (; at < bytes.Length; at++)
-        {
-            sum[at] += bytes[at] * weight;
+            Narrow(sums, to, row);
         }
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static (Vector128<float> A, Vector128<float> B, Vector128<float> C, Vector128<float> D) Wide(ref byte from, int at)
+    private static (Vector256<float> A, Vector256<float> B, Vector256<float> C, Vector256<float> D) Wide(ref byte from, int at)
     {
-        var (low, high) = Vector128.Widen(Vector128.LoadUnsafe(ref from, (nuint)at));
-        var ((a, b), (c, d)) = (Vector128.Widen(low), Vector128.Widen(high));
-        return (Vector128.ConvertToSingle(a.AsInt32()), Vector128.ConvertToSingle(b.AsInt32()), Vector128.ConvertToSingle(c.AsInt32()), Vector128.ConvertToSingle(d.AsInt32()));
+        var (low, high) = Vector256.Widen(Vector256.LoadUnsafe(ref from, (nuint)at));
+        var ((a, b), (c, d)) = (Vector256.Widen(low), Vector256.Widen(high));
+        return (Vector256.ConvertToSingle(a.AsInt32()), Vector256.ConvertToSingle(b.AsInt32()), Vector256.ConvertToSingle(c.AsInt32()), Vector256.ConvertToSingle(d.AsInt32()));
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void Store(Vector256<float> a, Vector256<float> b, Vector256<float> c, Vector256<float> d, ref float into, int at)
+    {
+        a.StoreUnsafe(ref into, (nuint)at);
+        b.StoreUnsafe(ref into, (nuint)at + 8);
+        c.StoreUnsafe(ref into, (nuint)at + 16);
+        d.StoreUnsafe(ref into, (nuint)at + 24);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
@@ -121,13 +134,10 @@ internal static class Resampling
         ref var from = ref MemoryMarshal.GetReference(bytes);
         ref var into = ref MemoryMarshal.GetArrayDataReference(to);
         var at = 0;
-        for (; at + 16 <= bytes.Length; at += 16)
+        for (; at + Chunk <= bytes.Length; at += Chunk)
         {
             var (a, b, c, d) = Wide(ref from, at);
-            a.StoreUnsafe(ref into, (nuint)at);
-            b.StoreUnsafe(ref into, (nuint)at + 4);
-            c.StoreUnsafe(ref into, (nuint)at + 8);
-            d.StoreUnsafe(ref into, (nuint)at + 12);
+            Store(a, b, c, d, ref into, at);
         }
 
         for (; at < bytes.Length; at++)
@@ -188,27 +198,32 @@ internal static class Resampling
         {
             var ratio = length / count;
             var (reach, spread) = (Reach(ratio), Math.Max(1, ratio));
-            Taps = Math.Min(all, (int)Math.Ceiling(2 * reach) + 1);
+            Read = Math.Min(all, (int)Math.Ceiling(2 * reach) + 1);
+            Taps = Read + (Read % 2);
             First = new int[count];
             Weights = new float[count * Taps];
             for (var i = 0; i < count; i++)
             {
                 var middle = start + ((i + 0.5) * ratio);
-                First[i] = Math.Clamp((int)Math.Floor(middle - reach), 0, all - Taps);
-                var shares = Weights.AsSpan(i * Taps, Taps);
+                First[i] = Math.Clamp((int)Math.Floor(middle - reach), 0, all - Read);
+                var shares = Weights.AsSpan(i * Taps, Read);
                 var sum = 0.0;
-                for (var tap = 0; tap < Taps; tap++)
+                for (var tap = 0; tap < Read; tap++)
                 {
                     sum += shares[tap] = (float)Cubic(Math.Abs(First[i] + tap + 0.5 - middle) / spread);
                 }
 
-                for (var tap = 0; tap < Taps; tap++)
+                for (var tap = 0; tap < Read; tap++)
                 {
                     shares[tap] = (float)(shares[tap] / sum);
                 }
             }
         }
 
+        /// <summary>Pixels that each is made of.</summary>
+        public int Read { get; }
+
+        /// <summary>Shares kept for each: one that is nothing more, where that makes them even.</summary>
         public int Taps { get; }
 
         public int[] First { get; }

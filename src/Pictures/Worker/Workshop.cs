@@ -11,13 +11,13 @@ internal sealed record WorkDone(WorkerAnswer? Made, UnsoundException? Fault);
 /// </summary>
 public sealed class Workshop : IDisposable
 {
-    private static readonly TimeSpan Idle = TimeSpan.FromMinutes(5);
+    private static readonly TimeSpan Idle = TimeSpan.FromMinutes(5), Pause = TimeSpan.FromSeconds(1);
 
     private readonly SemaphoreSlim benches = new(Environment.ProcessorCount);
     private readonly SemaphoreSlim behind = new(1);
     private readonly SpareWorkers spares;
     private readonly RegionWorkers regions;
-    private readonly Timer idle;
+    private readonly Timer idle, pause;
     private long lastUse = Environment.TickCount64;
 
     /// <summary>A workshop without any worker yet.</summary>
@@ -26,6 +26,7 @@ public sealed class Workshop : IDisposable
         spares = new SpareWorkers(program, limits);
         regions = new RegionWorkers(spares);
         idle = new Timer(_ => SendHome(), null, Idle, Idle);
+        pause = new Timer(_ => spares.Fill(), null, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
     }
 
     /// <summary>Makes a batch, each in its order's place. A worker that dies takes only its own picture along.</summary>
@@ -77,19 +78,31 @@ public sealed class Workshop : IDisposable
         await benches.WaitAsync(cancel);
         try
         {
-            return await regions.Make(sha256, order, cancel);
+            // Once begun it is soon done; to stop it would take the picture's worker along, and the next would wait for another.
+            return await regions.Make(sha256, order, CancellationToken.None);
         }
         finally
         {
-            Used();
+            Expect();
             benches.Release();
         }
+    }
+
+    /// <summary>
+    /// Somebody looks at pictures, and may want a region next. Fresh workers come up when no more is asked for a moment: earlier
+    /// they would take a core from what is being waited for.
+    /// </summary>
+    internal void Expect()
+    {
+        Interlocked.Exchange(ref lastUse, Environment.TickCount64);
+        pause.Change(Pause, Timeout.InfiniteTimeSpan);
     }
 
     /// <inheritdoc/>
     public void Dispose()
     {
         idle.Dispose();
+        pause.Dispose();
         regions.Dispose();
         spares.Dispose();
         benches.Dispose();
