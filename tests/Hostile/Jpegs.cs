@@ -61,6 +61,12 @@ internal static class Jpegs
             new("JPEG whose codes are another's", () => Changed(whole.AsSpan().IndexOf([(byte)0xFF, (byte)0xC4]) + 5, 200), new Refused(422, "")),
             new("JPEG whose height comes after its scan", () => [.. whole[..^2], 0xFF, 0xDC, 0, 4, 0, 48, 0xFF, 0xD9], new Refused(422, "height")),
             new("JPEG with half its rows and an end", () => [.. whole[..(scan + 14 + ((whole.Length - scan) / 3))], 0xFF, 0xD9], new Refused(422, "part of the picture")),
+            new("JPEG with half of its scan cut out of the middle", () => [.. whole[..(scan + 14 + ((whole.Length - scan) / 4))], .. whole[(scan + 14 + ((whole.Length - scan) * 3 / 4))..]], new Refused(422, "part of the picture")),
+            // The library fills up what is missing of several scans and says nothing; docs/security.md says so too.
+            new("progressive JPEG", () => PlainJpeg.Progressive(64, 48, 100), new Taken(64, 48, [new(100, 100, 100)])),
+            new("progressive JPEG whose last scan is cut short, with an end", () => PlainJpeg.Progressive(64, 48, 100, rest: 8), new Taken(64, 48, [new(100, 100, 100)])),
+            new("progressive JPEG whose first scan is cut short, with an end", () => PlainJpeg.Progressive(64, 48, 100, means: 8), new Taken(64, 48, [new(128, 128, 128)])),
+            new("progressive JPEG cut off in its last scan", () => PlainJpeg.Progressive(64, 48, 100)[..^3], new Refused(422, "cut off")),
             new("JPEG with the data of one block and an end", () => PlainJpeg.Of(640, 480, [100, 128, 128], blocks: 1), new Refused(422, "part of the picture")),
             new("JPEG with things after its end", () => [.. whole, .. Made.Png(), 0xFF, 0xD8, 0xFF], new Taken(64, 48, Quarters, 20)),
         ];
