@@ -5,15 +5,15 @@ using System.Text;
 namespace HeirloomArchive.Web.Accounts;
 
 /// <summary>
-/// Secrets that the archive makes. They are long enough that a digest without salt keeps them: nobody tries 2^110 of them.
+/// Secrets that the archive makes. They are long enough that a digest without salt keeps them: nobody tries 2^138 of them.
 /// </summary>
 public static class Codes
 {
     // No letter or digit that is taken for another.
     private const string Letters = "abcdefghjkmnpqrstuvwxyz23456789";
 
-    /// <summary>For a person to copy: six groups of four, about 119 bits.</summary>
-    public static string ForPeople() => string.Join('-', Enumerable.Range(0, 6).Select(_ => RandomNumberGenerator.GetString(Letters, 4)));
+    /// <summary>For a person to copy: seven groups of four, 138 bits.</summary>
+    public static string ForPeople() => string.Join('-', Enumerable.Range(0, 7).Select(_ => RandomNumberGenerator.GetString(Letters, 4)));
 
     /// <summary>For a program or a browser: 256 bits.</summary>
     public static string ForPrograms() => Base64Url.EncodeToString(RandomNumberGenerator.GetBytes(32));
