@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using HeirloomArchive.Support;
+using HeirloomArchive.Web.Hosting.Postgres;
 using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
 
@@ -130,6 +131,24 @@ public sealed class StateTests(ArchiveHost host, Chromium chromium, PostgresServ
             await page.GotoAsync(address);
             await Sound(page, address);
         }
+    }
+
+    [Fact]
+    public async Task The_page_that_holds_what_she_typed_while_the_record_is_away_has_no_fault()
+    {
+        using var folder = new TemporaryFolder();
+        await using var record = await EmbeddedPostgres.Start(folder.Path);
+        await using var archive = new ArchiveHost(postgres) { ConnectionString = record.ConnectionString };
+        await archive.InitializeAsync();
+        var piece = (await archive.Enter(new() { ["name"] = "Camisole of nainsook" })).Id();
+        var page = await chromium.Open(archive.Address, width: 360);
+        await page.GotoAsync($"/pieces/{piece}/edit");
+        await page.GetByLabel("Name", new() { Exact = true }).FillAsync("Camisole of nainsook, with beading");
+        await record.DisposeAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save", Exact = true }).Last.ClickAsync();
+        await Expect(page.GetByText("held on this page")).ToBeVisibleAsync();
+        await Expect(page.Locator("input[name='name']")).ToHaveValueAsync("Camisole of nainsook, with beading");
+        await Sound(page, "held while the record is away");
     }
 
     private static JsonArray Sewn(JsonObject dress, string how)

@@ -107,7 +107,7 @@ public static class ChangeWords
     private static JsonNode? WithoutUpload(JsonNode? picture) => picture switch
     {
         JsonArray several => new JsonArray([.. several.Select(WithoutUpload)]),
-        JsonObject one when !one.ContainsKey("caption") && !one.ContainsKey("view") => new JsonObject { ["caption"] = "a picture" },
+        JsonObject one when !one.ContainsKey("caption") && !one.ContainsKey("view") => JsonValue.Create("a picture"),
         JsonObject one => new JsonObject(one.Where(m => m.Key is not ("id" or "sha256" or "width" or "height")).Select(m => KeyValuePair.Create(m.Key, m.Value?.DeepClone()))),
         _ => picture,
     };

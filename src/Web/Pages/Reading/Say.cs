@@ -133,12 +133,15 @@ public static class Say
 
     private static bool IsThreads(Field field) => field.Name is "threadsPerInch" or "threadsPerCm";
 
-    private static string Record(IEnumerable<Field> fields, JsonObject value) => string.Join(", ", fields
+    private static string Record(IEnumerable<Field> fields, JsonObject value) => Joined(fields
         .Select(f => (f, Text: f.Type is IdType ? "" : IsThreads(f) && value[f.Name] is JsonObject count ? ThreadCount.Say(f.Name, count) : Value(f, value[f.Name]))).Where(p => p.Text.Length > 0)
         .Select(p => IsThreads(p.f) || p.f.Name is "text" or "is" or "word" or "name" or "part" or "length" or "fibre" or "weave" or "what" or "use" ? p.Text
             : p.f.Name is "sure" or "taken" or "side" or "face" or "weight" ? p.Text.ToLowerInvariant()
             : p.f.Type is FlagType ? (p.Text == "Yes" ? "" : "not ") + p.f.Label.ToLowerInvariant()
-            : $"{Forms.Asking.For(p.f.Name, p.f).Label.ToLowerInvariant()} {(p.f.Type is ChoiceType ? p.Text.ToLowerInvariant() : p.Text)}"));
+            : $"{Forms.Asking.For(p.f.Name, p.f).Label.ToLowerInvariant()} {(p.f.Type is ChoiceType ? p.Text.ToLowerInvariant() : p.Text)}").ToList());
+
+    // A sentence of hers in the middle ends without its full stop.
+    private static string Joined(List<string> parts) => string.Join(", ", parts.Select((part, i) => i < parts.Count - 1 ? part.TrimEnd('.') : part));
 
     private static string List(ListType list, JsonArray items) => list.Item is IdType ? ""
         : string.Join(list.Item is RecordType ? "\n" : ", ", items.OfType<JsonNode>().Select(n => Value(new Field("item", list.Item), n)).Where(t => t.Length > 0));

@@ -53,5 +53,13 @@ for (const button of document.querySelectorAll('[data-print]')) {
   button.addEventListener('click', () => window.print());
 }
 
+// What to take care of is on paper also where it is folded away on the screen.
+addEventListener('beforeprint', () => {
+  for (const folded of document.querySelectorAll('details.care:not([open])')) {
+    folded.open = true;
+    addEventListener('afterprint', () => { folded.open = false; }, { once: true });
+  }
+});
+
 // After an error the reader starts at what is wrong.
 document.querySelector('[data-errors]')?.focus();
