@@ -137,7 +137,7 @@ public sealed class StateTests(ArchiveHost host, Chromium chromium, PostgresServ
     public async Task The_page_that_holds_what_she_typed_while_the_record_is_away_has_no_fault()
     {
         using var folder = new TemporaryFolder();
-        await using var record = await EmbeddedPostgres.Start(folder.Path);
+        await using var record = await EmbeddedPostgres.Start(folder.Path, cancel: TestContext.Current.CancellationToken);
         await using var archive = new ArchiveHost(postgres) { ConnectionString = record.ConnectionString };
         await archive.InitializeAsync();
         var piece = (await archive.Enter(new() { ["name"] = "Camisole of nainsook" })).Id();
