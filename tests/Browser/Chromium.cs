@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Reflection;
 using System.Text.Json.Nodes;
@@ -10,7 +11,7 @@ namespace HeirloomArchive.Browser.Tests;
 
 /// <summary>
 /// The browser of a run: the one that <c>HEIRLOOM_CHROMIUM</c> names, else the npm package's, unpacked once for each of its
-/// versions, else the machine's own.
+/// versions, else the machine's own. With <c>HEIRLOOM_SLOW=4</c> its pages run a fourth as fast, to see what only a quick machine hides.
 /// </summary>
 public sealed class Chromium : IAsyncLifetime
 {
@@ -20,6 +21,7 @@ public sealed class Chromium : IAsyncLifetime
         "--disable-background-networking", "--disable-component-update", "--disable-sync",
     ];
 
+    private readonly ConcurrentQueue<(string? Class, string? Test, IBrowserContext Context)> open = new();
     private IPlaywright? playwright;
     private IBrowser? browser;
 
@@ -54,6 +56,7 @@ public sealed class Chromium : IAsyncLifetime
     /// <param name="still">Whether the device asks for no motion.</param>
     public async Task<IPage> Open(Uri archive, bool script = true, int width = 1280, bool dark = false, bool touch = false, int zoom = 1, bool still = false)
     {
+        await Close();
         var context = await browser!.NewContextAsync(new()
         {
             BaseURL = archive.ToString(), JavaScriptEnabled = script, ViewportSize = new() { Width = width, Height = zoom > 1 ? 1024 / zoom : width < 500 ? 780 : 900 },
@@ -61,13 +64,31 @@ public sealed class Chromium : IAsyncLifetime
             ReducedMotion = still ? ReducedMotion.Reduce : ReducedMotion.NoPreference,
         });
         context.SetDefaultTimeout(60_000);
-        return await context.NewPageAsync();
+        open.Enqueue((TestContext.Current.TestClass?.UniqueID, TestContext.Current.Test?.UniqueID, context));
+        var page = await context.NewPageAsync();
+        if (int.TryParse(Environment.GetEnvironmentVariable("HEIRLOOM_SLOW"), out var slower))
+        {
+            await (await context.NewCDPSessionAsync(page)).SendAsync("Emulation.setCPUThrottlingRate", new() { ["rate"] = slower });
+        }
+
+        return page;
     }
 
     public async ValueTask DisposeAsync()
     {
         if (browser is not null) await browser.DisposeAsync();
         playwright?.Dispose();
+    }
+
+    // Those of the tests before in this class, which would go on doing what they do.
+    private async Task Close()
+    {
+        var (ours, now) = (TestContext.Current.TestClass?.UniqueID, TestContext.Current.Test?.UniqueID);
+        for (var left = open.Count; left > 0 && open.TryDequeue(out var one); left--)
+        {
+            if (one.Class == ours && one.Test != now) await one.Context.CloseAsync();
+            else open.Enqueue(one);
+        }
     }
 
     private Task<IBrowser> Launch(string path, string? libraries) => playwright!.Chromium.LaunchAsync(new()

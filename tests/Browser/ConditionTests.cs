@@ -1,5 +1,4 @@
 using System.Text.Json.Nodes;
-using Deque.AxeCore.Playwright;
 using HeirloomArchive.Support;
 using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
@@ -45,7 +44,7 @@ public sealed class ConditionTests(ArchiveHost host, Chromium chromium) : IClass
         await page.GetByRole(AriaRole.Button, new() { Name = "Compare them" }).ClickAsync();
         await Expect(page.Locator("#differences")).ToContainTextAsync("Worse");
         await Expect(page.Locator("#differences")).ToContainTextAsync("Tear, hem: slight, 1/2 in, then severe, 2 in");
-        await Fits(page);
+        await page.Fits();
 
         // What needs care first, over all pieces.
         await page.GotoAsync("/care?list=before-handling");
@@ -63,7 +62,7 @@ public sealed class ConditionTests(ArchiveHost host, Chromium chromium) : IClass
         await page.GetByLabel("Over since").FillAsync("2026-06-01");
         await page.GetByRole(AriaRole.Button, new() { Name = "Over and done with" }).ClickAsync();
         await Expect(page.GetByText("1 finding over and done with")).ToBeVisibleAsync();
-        await Fits(page);
+        await page.Fits();
 
         var findings = (await host.Garment(gown.Id()))["condition"]!.AsArray();
         Assert.Equal([null, findings[0]!["id"]!.ToString(), findings[1]!["id"]!.ToString()], findings.Select(f => f!["continues"]?.ToString()));
@@ -71,9 +70,9 @@ public sealed class ConditionTests(ArchiveHost host, Chromium chromium) : IClass
         Assert.Equal((await host.Garment(gown.Id()))["repairs"]![0]!["id"]!.ToString(), findings[2]!["ended"]!["repair"]!.ToString());
         if (script)
         {
-            await Faultless(page, piece);
+            await page.Faultless(piece);
             await page.GotoAsync($"{piece}/condition");
-            await Faultless(page, "condition over time");
+            await page.Faultless("condition over time");
         }
     }
 
@@ -93,8 +92,9 @@ public sealed class ConditionTests(ArchiveHost host, Chromium chromium) : IClass
         await page.WaitForURLAsync(u => u.EndsWith(gown.Id(), StringComparison.Ordinal) || u.Contains($"{gown.Id()}#", StringComparison.Ordinal));
         await page.Locator(".ending summary").FocusAsync();
         await page.Keyboard.PressAsync("Enter");
+        await Expect(page.Locator(".ending")).ToHaveAttributeAsync("open", "");
         await page.Keyboard.PressAsync("Tab");
-        Assert.Equal("date", await page.EvaluateAsync<string>("document.activeElement.name"));
+        await Expect(page.Locator(":focus")).ToHaveAttributeAsync("name", "date");
         await page.Keyboard.PressAsync("Enter");
         await Expect(page.GetByText("1 finding over and done with")).ToBeVisibleAsync();
         Assert.Equal(2, (await host.Garment(gown.Id()))["condition"]!.AsArray().Count(f => f!["ended"] is not null));
@@ -147,16 +147,7 @@ public sealed class ConditionTests(ArchiveHost host, Chromium chromium) : IClass
 
     private static async Task Save(IPage page)
     {
-        await page.GetByRole(AriaRole.Button, new() { Name = "Save", Exact = true }).Last.ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save", Exact = true }).Last.Follow();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Condition", Exact = true })).ToBeVisibleAsync();
-    }
-
-    private static async Task Fits(IPage page) =>
-        Assert.True(await page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth") <= 0);
-
-    private static async Task Faultless(IPage page, string where)
-    {
-        var found = (await page.RunAxe()).Violations;
-        Assert.True(found.Length == 0, $"{where}: {string.Join("\n", found.Select(v => $"{v.Id}: {v.Help}: {v.Nodes[0].Html}"))}");
     }
 }

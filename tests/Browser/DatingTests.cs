@@ -17,7 +17,7 @@ public sealed class DatingTests(ArchiveHost host, Chromium chromium) : IClassFix
         await page.GetByLabel("Dated", new() { Exact = true }).FillAsync("12/5/1905");
         await page.GetByRole(AriaRole.Button, new() { Name = "Save", Exact = true }).Last.ClickAsync();
         await Expect(page.GetByText("Which is the month?")).ToBeVisibleAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Use 1905-05-12" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Use 1905-05-12" }).Follow();
         await page.GetByRole(AriaRole.Button, new() { Name = "Save", Exact = true }).Last.ClickAsync();
         await Expect(page.Locator(".top .under")).ToContainTextAsync("12 May 1905");
         Assert.Equal("12/5/1905", (await host.Garment(dress.Id()))["datedText"]!.ToString());

@@ -34,6 +34,8 @@ internal sealed class Fingers(IPage page, bool touch)
     public async Task Type(ILocator field, string text)
     {
         await Tap(field);
+        // A finger's tap is told to the page a little later.
+        await Assertions.Expect(field).ToBeFocusedAsync();
         if (await field.InputValueAsync() is { Length: > 0 })
         {
             await Press("ControlOrMeta+A");
@@ -67,11 +69,13 @@ internal sealed class Keys(IPage page)
     {
         await Reach(page.GetByRole(AriaRole.Link, new() { Name = "Skip to the page" }));
         await page.Keyboard.PressAsync("Enter");
+        await page.WaitForURLAsync("**#work");
     }
 
     /// <summary>Tab after Tab until it has the focus.</summary>
     public async Task Reach(ILocator what)
     {
+        await page.WaitForLoadStateAsync();
         for (var presses = 0; presses < 150; presses++)
         {
             await page.Keyboard.PressAsync("Tab");
@@ -96,6 +100,42 @@ internal sealed class Keys(IPage page)
     {
         await Reach(field);
         await page.Keyboard.TypeAsync(text);
+    }
+}
+
+/// <summary>Waiting for what comes by itself, as long as a machine takes that does much else.</summary>
+internal static class Waits
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
+
+    /// <summary>Pressed, and the page that comes of it is there with its styles and its script, also where both have what is looked for next.</summary>
+    public static Task Follow(this ILocator what) => what.Page.Follow(() => what.ClickAsync());
+
+    /// <summary>Done, and the page that comes of it is there with its styles and its script.</summary>
+    public static async Task Follow(this IPage page, Func<Task> doing)
+    {
+        var came = new TaskCompletionSource();
+        void Came(object? sender, IPage there) => came.TrySetResult();
+        await page.WaitForLoadStateAsync();
+        page.Load += Came;
+        try
+        {
+            await doing();
+            await came.Task.WaitAsync(Patience, TestContext.Current.CancellationToken);
+        }
+        finally
+        {
+            page.Load -= Came;
+        }
+    }
+
+    /// <summary>Asked again and again until it is so: for what Playwright's own expectations do not know, and for promises, which its waiting takes for a yes.</summary>
+    public static async Task Until(Func<Task<bool>> isSo, string what)
+    {
+        for (var since = System.Diagnostics.Stopwatch.StartNew(); !await isSo(); await Task.Delay(100, TestContext.Current.CancellationToken))
+        {
+            Assert.True(since.Elapsed < Patience, $"after {Patience.TotalSeconds} s still not so: {what}");
+        }
     }
 }
 
@@ -173,6 +213,20 @@ internal static class Looks
         }
         """;
 
+    private const string Beside = """
+        () => {
+          const root = document.documentElement;
+          const wide = root.clientWidth;
+          if (root.scrollWidth <= wide) return '';
+          const beyond = (e) => e.getBoundingClientRect().right + scrollX - wide;
+          const held = (e) => { for (e = e.parentElement; e && e !== document.body; e = e.parentElement) if (getComputedStyle(e).overflowX !== 'visible') return true; return false; };
+          const out = [...document.body.querySelectorAll('*')].filter((e) => beyond(e) > .5 && !held(e));
+          const inmost = out.filter((e) => !out.some((other) => other !== e && e.contains(other)));
+          const name = (e) => `${e.outerHTML.replace(/\s+/g, ' ').slice(0, 140)} by ${beyond(e).toFixed(1)} px`;
+          return `${root.scrollWidth - wide} px too wide for ${wide}: ${inmost.map(name).join('\n') || 'no element sticks out'}`;
+        }
+        """;
+
     private const string Stops = $$"""
         () => {
           {{Focus}}
@@ -188,19 +242,20 @@ internal static class Looks
         """;
 
     /// <summary>axe finds nothing: by all its rules, or by those named.</summary>
-    public static async Task Faultless(this IPage page, string where, params string[] rules)
-    {
-        var found = (await page.RunAxe(rules.Length == 0 ? null : new AxeRunOptions { RunOnly = RunOnlyOptions.Rules(rules) })).Violations;
-        Assert.True(found.Length == 0, $"{where}: {string.Join("\n", found.Select(v => $"{v.Id}: {v.Help}: {v.Nodes[0].Html}"))}");
-    }
-
-    /// <summary>Nothing lies beside the window.</summary>
-    public static async Task Fits(this IPage page)
+    public static async Task Faultless(this IPage page, string? where = null, params string[] rules)
     {
         // Before its styles have come a page looks otherwise.
         await page.WaitForLoadStateAsync();
-        var beyond = await page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
-        Assert.True(beyond <= 0, $"{page.Url} is {beyond} px too wide");
+        var found = (await page.RunAxe(rules.Length == 0 ? null : new AxeRunOptions { RunOnly = RunOnlyOptions.Rules(rules) })).Violations;
+        Assert.True(found.Length == 0, $"{where ?? page.Url}: {string.Join("\n", found.Select(v => $"{v.Id}: {v.Help}: {v.Nodes[0].Html}"))}");
+    }
+
+    /// <summary>Nothing lies beside the window; what does is named, and by how much.</summary>
+    public static async Task Fits(this IPage page)
+    {
+        await page.WaitForLoadStateAsync();
+        var beyond = await page.EvaluateAsync<string>(Beside);
+        Assert.True(beyond.Length == 0, $"{page.Url} is {beyond}");
     }
 
     /// <summary>No text is cut off, every link, button and field comes into reach by scrolling, and what stays in place leaves room.</summary>

@@ -19,14 +19,14 @@ public sealed class JourneyTests(ArchiveHost host, Chromium chromium) : IClassFi
         var page = await chromium.Open(host.Address, script);
         await page.GotoAsync("/");
         await page.GetByRole(AriaRole.Link, new() { Name = "Write it down" }).ClickAsync();
-        await page.GetByRole(AriaRole.Link, new() { Name = "All of it, part by part" }).ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "All of it, part by part" }).Follow();
         await page.GetByLabel("Name", new() { Exact = true }).FillAsync("Lawn dress with a tucked skirt");
         await page.GetByLabel("Number").FillAsync($"J-{(script ? 1 : 2)}");
         await page.GetByLabel("Kind", new() { Exact = true }).SelectOptionAsync("childs-dress");
         await page.GetByLabel("Dated", new() { Exact = true }).FillAsync("1905~");
 
         await page.Locator("#lower > details > summary").ClickAsync();
-        await page.Locator("button[value='techniques:tucks:skirt']").ClickAsync();
+        await page.Locator("button[value='techniques:tucks:skirt']").Follow();
         await page.Locator("[name='techniques[0].tuckKind']").SelectOptionAsync("growth");
         await Expect(page.Locator("[name='techniques[0].part']")).ToHaveValueAsync("skirt");
         await page.Locator("[name='techniques[0].groups[0].tucks']").FillAsync("3");
@@ -35,9 +35,9 @@ public sealed class JourneyTests(ArchiveHost host, Chromium chromium) : IClassFi
         await page.Locator("[name='techniques[0].measuredFrom']").SelectOptionAsync("hem");
         await page.Locator("[name='techniques[0].turned']").SelectOptionAsync("down");
         await page.Locator("#lower > details > summary").ClickAsync();
-        await page.Locator("button[value='techniques:lace:skirt']").ClickAsync();
+        await page.Locator("button[value='techniques:lace:skirt']").Follow();
         await page.Locator("[name='techniques[1].lace']").SelectOptionAsync("torchon");
-        await page.Locator("button[value='condition::skirt']").ClickAsync();
+        await page.Locator("button[value='condition::skirt']").Follow();
         await page.Locator("[name='condition[0].what']").SelectOptionAsync("rust-mark");
         await page.GetByRole(AriaRole.Button, new() { Name = "Save the piece" }).ClickAsync();
 
@@ -76,7 +76,7 @@ public sealed class JourneyTests(ArchiveHost host, Chromium chromium) : IClassFi
         var parts = page.Locator(".chips li");
         await Expect(parts).ToHaveCountAsync(4);
         await Expect(page.Locator($".tile a[href^='/pieces/{dress.Id()}']")).ToHaveCountAsync(1);
-        await page.GetByRole(AriaRole.Link, new() { Name = "Torchon" }).ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Torchon" }).Follow();
         await Expect(parts).ToHaveCountAsync(3);
 
         await page.GetByRole(AriaRole.Group, new() { Name = "Kind of tuck" }).GetByLabel("Pin tucks").CheckAsync();
@@ -110,7 +110,7 @@ public sealed class JourneyTests(ArchiveHost host, Chromium chromium) : IClassFi
 
         await page.GetByRole(AriaRole.Button, new() { Name = "Make the worksheet" }).Last.ClickAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Nothing fits" })).ToBeVisibleAsync();
-        Assert.Equal("9 in", await page.GetByLabel("Finished width").InputValueAsync());
+        await Expect(page.GetByLabel("Finished width")).ToHaveValueAsync("9 in");
         await page.Locator("button[name=nearest][value='finished=2 13/16 in']").ClickAsync();
 
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Every fold and stitching line" })).ToBeVisibleAsync();

@@ -31,7 +31,7 @@ public sealed class KeyboardTests(ArchiveHost host, Chromium chromium) : IClassF
         await keys.Type(page.GetByLabel("Kind", new() { Exact = true }), "petticoat");
         await keys.Reach(page.GetByLabel("The front"));
         await page.Keyboard.PressAsync("Enter");
-        await (await chooser.Task.WaitAsync(TimeSpan.FromSeconds(30), TestContext.Current.CancellationToken)).SetFilesAsync(Picture);
+        await (await chooser.Task.WaitAsync(TimeSpan.FromMinutes(2), TestContext.Current.CancellationToken)).SetFilesAsync(Picture);
         await keys.Reach(page.Locator("[name=overall]").First);
         await page.Keyboard.PressAsync("ArrowDown");
         await keys.Reach(page.GetByRole(AriaRole.Checkbox, new() { Name = "Mould" }));
@@ -76,14 +76,7 @@ public sealed class KeyboardTests(ArchiveHost host, Chromium chromium) : IClassF
         {
             // Wider than the telephone: the arrows move it.
             await page.Keyboard.PressAsync("ArrowRight");
-            var moved = false;
-            for (var tries = 0; tries < 150 && !moved; tries++)
-            {
-                moved = await page.Locator(".diagram").EvaluateAsync<bool>("d => d.scrollLeft > 0");
-                await Task.Delay(100, TestContext.Current.CancellationToken);
-            }
-
-            Assert.True(moved, "the diagram does not move");
+            await Waits.Until(() => page.Locator(".diagram").EvaluateAsync<bool>("d => d.scrollLeft > 0"), "the diagram has moved");
         }
     }
 

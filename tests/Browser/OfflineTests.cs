@@ -32,15 +32,15 @@ public sealed class OfflineTests(ArchiveHost host, Chromium chromium) : IClassFi
         }
 
         await page.GetByRole(AriaRole.Button, new() { Name = "Done, next step" }).ClickAsync();
-        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Step 2 of" })).ToBeVisibleAsync(new() { Timeout = 30_000 });
-        await Expect(Told(page)).ToContainTextAsync("does not answer", Soon);
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Step 2 of" })).ToBeVisibleAsync();
+        await Expect(Told(page)).ToContainTextAsync("does not answer");
         await page.GetByRole(AriaRole.Button, new() { Name = "Done, next step" }).ClickAsync();
-        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Step 3 of" })).ToBeVisibleAsync(new() { Timeout = 30_000 });
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Step 3 of" })).ToBeVisibleAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Step before" }).ClickAsync();
-        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Step 2 of" })).ToContainTextAsync("done, not sent yet", Soon);
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Step 2 of" })).ToContainTextAsync("done, not sent yet");
 
         await ComeBack();
-        await Expect(Told(page)).ToContainTextAsync("Sent from this device: step 1, 2", Soon);
+        await Expect(Told(page)).ToContainTextAsync("Sent from this device: step 1, 2");
         var ticks = (await host.Client.GetFromJsonAsync<JsonObject>($"/api/worksheets/{sheet}/ticks", Stop))!["done"]!.AsArray();
         Assert.Equal([1, 2, 4], ticks.Select(n => n!.GetValue<int>()).Order());
     }
@@ -58,16 +58,16 @@ public sealed class OfflineTests(ArchiveHost host, Chromium chromium) : IClassFi
         await page.CloseAsync();
         page = await context.NewPageAsync();
         await page.GotoAsync("/pieces/new");
-        await Expect(Told(page)).ToContainTextAsync("does not answer", Soon);
+        await Expect(Told(page)).ToContainTextAsync("does not answer");
         await page.GetByLabel("Name", new() { Exact = true }).FillAsync("Cambric cap found in the attic");
         // A reload loses nothing either.
         await page.ReloadAsync();
-        await Expect(page.GetByLabel("Name", new() { Exact = true })).ToHaveValueAsync("Cambric cap found in the attic", new() { Timeout = 30_000 });
+        await Expect(page.GetByLabel("Name", new() { Exact = true })).ToHaveValueAsync("Cambric cap found in the attic");
         await page.GetByRole(AriaRole.Button, new() { Name = "Save the piece" }).ClickAsync();
-        await Expect(page.Locator("[data-draft-said]")).ToContainTextAsync("saved as soon as it answers", Soon);
+        await Expect(page.Locator("[data-draft-said]")).ToContainTextAsync("saved as soon as it answers");
 
         await ComeBack();
-        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Cambric cap found in the attic", Level = 1 })).ToBeVisibleAsync(new() { Timeout = 60_000 });
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Cambric cap found in the attic", Level = 1 })).ToBeVisibleAsync();
         Assert.Equal(before + 1, await host.Count());
     }
 
@@ -79,9 +79,9 @@ public sealed class OfflineTests(ArchiveHost host, Chromium chromium) : IClassFi
         await Kept(page, "/pieces/new");
         await Go();
         await page.GotoAsync("/lessons");
-        await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("The archive does not answer", new() { Timeout = 30_000 });
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("The archive does not answer");
         await page.GetByRole(AriaRole.Link, new() { Name = "Write down a new piece" }).ClickAsync();
-        await Expect(page.GetByLabel("Name", new() { Exact = true })).ToBeVisibleAsync(new() { Timeout = 30_000 });
+        await Expect(page.GetByLabel("Name", new() { Exact = true })).ToBeVisibleAsync();
         await ComeBack();
         await page.GotoAsync("/lessons");
         await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Lessons");
@@ -107,22 +107,14 @@ public sealed class OfflineTests(ArchiveHost host, Chromium chromium) : IClassFi
 
     private static ILocator Told(IPage page) => page.Locator("[data-connection]");
 
-    private static LocatorAssertionsToContainTextOptions Soon => new() { Timeout = 60_000 };
-
-    // Until the browser has put the pages by, and serves them by itself from now on. Playwright's own waiting takes a promise for a yes.
-    private static async Task Kept(IPage page, params string[] addresses)
-    {
-        using var limit = CancellationTokenSource.CreateLinkedTokenSource(Stop);
-        limit.CancelAfter(TimeSpan.FromSeconds(90));
-        while (!await page.EvaluateAsync<bool>(
+    // Until the browser has put the pages by, and serves them by itself from now on.
+    private static Task Kept(IPage page, params string[] addresses) => Waits.Until(
+        () => page.EvaluateAsync<bool>(
             """
             async addresses => Boolean(navigator.serviceWorker.controller) && (await Promise.all([...addresses,
               ...performance.getEntriesByType('resource').map(e => e.name).filter(n => /\/(css|js|fonts|drawings)\//.test(n))]
               .map(async n => await caches.match(n, { ignoreVary: true }) !== undefined))).every(Boolean)
             """,
-            addresses))
-        {
-            await Task.Delay(200, limit.Token);
-        }
-    }
+            addresses),
+        "the browser keeps the pages");
 }

@@ -33,7 +33,7 @@ public sealed class PlainTests(ArchiveHost host, Chromium chromium) : IClassFixt
         // Found: a technique typed, a facet ticked, a year given.
         await page.GetByRole(AriaRole.Link, new() { Name = "Examples", Exact = true }).ClickAsync();
         await page.GetByLabel("What are you looking for?").FillAsync("pin tucks by hand");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Find", Exact = true }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Find", Exact = true }).Follow();
         await page.Locator("[name=part][value=yoke]").CheckAsync();
         await page.Locator("summary", new() { HasText = "The piece" }).ClickAsync();
         await page.GetByLabel("Until the year").FillAsync("1910");
@@ -46,7 +46,7 @@ public sealed class PlainTests(ArchiveHost host, Chromium chromium) : IClassFixt
         // Made, seen and printed: on paper without the navigation, with the diagram and the steps.
         await page.Locator($"[id='{dress.Tucks()}']").GetByRole(AriaRole.Link, new() { Name = "Make a worksheet" }).ClickAsync();
         await page.GetByLabel("Finished width").FillAsync("9 in");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Make the worksheet" }).Last.ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Make the worksheet" }).Last.Follow();
         await Expect(page.Locator(".diagram svg")).ToBeVisibleAsync();
         Assert.True(await page.Locator(".diagram svg line, .diagram svg path").CountAsync() > 10, "the diagram has no lines");
         var print = await page.RunAndWaitForResponseAsync(() => page.GetByRole(AriaRole.Link, new() { Name = "Print with the gauge (PDF)" }).ClickAsync(), "**/*.pdf");

@@ -1,7 +1,6 @@
 using System.Net.Http.Headers;
 using System.Net.Http.Json;
 using System.Text.Json.Nodes;
-using Deque.AxeCore.Playwright;
 using HeirloomArchive.Support;
 using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
@@ -47,8 +46,7 @@ public sealed class RegionTests(ArchiveHost host, Chromium chromium) : IClassFix
         var page = await Open(picture);
         await page.GetByRole(AriaRole.Button, new() { Name = "Rectangle", Exact = true }).FocusAsync();
         await page.Keyboard.PressAsync("Enter");
-        var before = await Said(page);
-        Assert.Contains("Enter sets it, Escape leaves", before, StringComparison.Ordinal);
+        await Expect(page.Locator("[data-said]")).ToContainTextAsync("Enter sets it, Escape leaves");
         for (var i = 0; i < 3; i++)
         {
             await page.Keyboard.PressAsync("ArrowRight");
@@ -56,7 +54,7 @@ public sealed class RegionTests(ArchiveHost host, Chromium chromium) : IClassFix
         }
 
         await page.Keyboard.PressAsync("Enter");
-        Assert.Equal("shows", await page.EvaluateAsync<string>("document.activeElement.name"));
+        await Expect(page.Locator(":focus")).ToHaveAttributeAsync("name", "shows");
         await page.Keyboard.PressAsync("Space");
         await Keep(page);
         var rectangle = Assert.Single(await Regions(picture))!;
@@ -66,6 +64,7 @@ public sealed class RegionTests(ArchiveHost host, Chromium chromium) : IClassFix
         await page.Keyboard.PressAsync("Enter");
         await page.Keyboard.PressAsync("ArrowLeft");
         await page.Keyboard.PressAsync("Enter");
+        await Expect(page.Locator("[data-said]")).ToContainTextAsync("Now say what it shows.");
         await page.Locator("#text").FillAsync("a knot");
         await Keep(page);
         Assert.Contains("<circle", (await Regions(picture))[1]!["target"]!["selector"]!["value"]!.ToString(), StringComparison.Ordinal);
@@ -73,8 +72,8 @@ public sealed class RegionTests(ArchiveHost host, Chromium chromium) : IClassFix
         await page.GetByRole(AriaRole.Button, new() { Name = "Rectangle", Exact = true }).FocusAsync();
         await page.Keyboard.PressAsync("Enter");
         await page.Keyboard.PressAsync("Escape");
-        Assert.Equal("rectangle", await page.EvaluateAsync<string>("document.activeElement.dataset.tool"));
-        Assert.Equal("", await page.Locator("[name=x]").InputValueAsync());
+        await Expect(page.Locator(":focus")).ToHaveAttributeAsync("data-tool", "rectangle");
+        await Expect(page.Locator("[name=x]")).ToHaveValueAsync("");
     }
 
     [Fact]
@@ -152,6 +151,7 @@ public sealed class RegionTests(ArchiveHost host, Chromium chromium) : IClassFix
         await page.GetByRole(AriaRole.Button, new() { Name = "Point", Exact = true }).TapAsync();
         box = await Layer(page);
         await page.Touchscreen.TapAsync(box.X + (box.Width / 2), box.Y + (box.Height / 2));
+        await Expect(page.Locator("[data-said]")).ToContainTextAsync("Now say what it shows.");
         await page.Locator("#text").FillAsync("a knot");
         await Keep(page);
         Assert.Contains("<circle", (await Regions(picture))[1]!["target"]!["selector"]!["value"]!.ToString(), StringComparison.Ordinal);
@@ -175,11 +175,11 @@ public sealed class RegionTests(ArchiveHost host, Chromium chromium) : IClassFix
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep this mark" }).ClickAsync();
         await Expect(page.Locator(".marks > li")).ToContainTextAsync("a tear by the hem");
         Assert.InRange(await page.Locator(".close img").EvaluateAsync<int>("async i => (await i.decode(), i.naturalWidth)"), 300, int.MaxValue);
-        await page.GetByRole(AriaRole.Link, new() { Name = "Change mark 1" }).ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Change mark 1" }).Follow();
         await page.Locator("#x").FillAsync("90");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Save the mark" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save the mark" }).Follow();
         Assert.Equal("xywh=90,200,300,150", Assert.Single(await Regions(picture))!["target"]!["selector"]!["value"]!.ToString());
-        await page.GetByRole(AriaRole.Link, new() { Name = "Change mark 1" }).ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Change mark 1" }).Follow();
         await page.GetByRole(AriaRole.Button, new() { Name = "Take this mark away" }).ClickAsync();
         await Expect(page.Locator(".marks > li")).ToHaveCountAsync(0);
         await page.Locator("summary", new() { HasText = "Taken away: 1" }).ClickAsync();
@@ -208,7 +208,7 @@ public sealed class RegionTests(ArchiveHost host, Chromium chromium) : IClassFix
             await page.Locator("[data-compare][data-ready]").WaitForAsync();
             await Expect(page.Locator("p.under")).ToContainTextAsync("same scale");
             await page.GetByRole(AriaRole.Button, new() { Name = "Closer" }).ClickAsync();
-            await Faultless(page);
+            await page.Faultless();
         }
 
         var bare = await chromium.Open(host.Address, script: false);
@@ -235,10 +235,10 @@ public sealed class RegionTests(ArchiveHost host, Chromium chromium) : IClassFix
         await Drawn(page, "Rectangle", (.3f, .3f), (.5f, .6f));
         await page.Locator("#text").FillAsync("the yoke");
         await Keep(page);
-        await Faultless(page);
+        await page.Faultless();
         await page.GetByRole(AriaRole.Button, new() { Name = "Point", Exact = true }).ClickAsync();
-        await Faultless(page);
-        Assert.True(await page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth") <= 0, "it scrolls sideways");
+        await page.Faultless();
+        await page.Fits();
         Assert.Empty(errors);
     }
 
@@ -282,18 +282,12 @@ public sealed class RegionTests(ArchiveHost host, Chromium chromium) : IClassFix
         await page.ReloadAsync();
         await page.Locator("[data-ready]").WaitForAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Whole", Exact = true }).ClickAsync();
-        await page.WaitForTimeoutAsync(300);
+        await Waits.Until(
+            () => page.EvaluateAsync<bool>("(() => { const v = OpenSeadragon.getViewer(document.querySelector('[data-deep]')).viewport; return Math.abs(v.getZoom(true) / v.getHomeZoom() - 1) < 1e-4; })()"),
+            "the whole picture is shown");
     }
-
-    private static async Task<string> Said(IPage page) => await page.Locator("[data-said]").TextContentAsync() ?? "";
 
     private static void Near(float expected, int seen) => Assert.InRange(seen, expected - 6, expected + 6);
-
-    private static async Task Faultless(IPage page)
-    {
-        var found = (await page.RunAxe()).Violations;
-        Assert.True(found.Length == 0, string.Join("\n", found.Select(v => $"{v.Id}: {v.Help}: {v.Nodes[0].Html}")));
-    }
 
     private async Task<JsonArray> Regions(string picture) =>
         (await host.Client.GetFromJsonAsync<JsonObject>($"/api/pictures/{picture}/regions"))!["items"]!.AsArray();

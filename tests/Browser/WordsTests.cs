@@ -16,13 +16,13 @@ public sealed class WordsTests(ArchiveHost host, Chromium chromium) : IClassFixt
         var garment = await host.Enter(new() { ["name"] = $"Collar of {typed}", ["techniques"] = new JsonArray(new JsonObject { ["kind"] = "lace", ["lace"] = new JsonObject { ["own"] = typed } }) });
         var page = await chromium.Open(host.Address, script, width: 390);
         var link = page.GetByRole(AriaRole.Link, new() { Name = $"Make “{typed}” a word" });
-        for (var tries = 0; tries < 50; tries++)
-        {
-            await page.GotoAsync("/words/own");
-            if (await link.CountAsync() > 0) break;
-            await Task.Delay(200, TestContext.Current.CancellationToken);
-        }
-
+        await Waits.Until(
+            async () =>
+            {
+                await page.GotoAsync("/words/own");
+                return await link.CountAsync() > 0;
+            },
+            "what she typed is listed");
         await link.ClickAsync();
         await Expect(page.GetByLabel("The word")).ToHaveValueAsync(typed);
         await page.GetByLabel("What it means").FillAsync("As her aunt called it.");
