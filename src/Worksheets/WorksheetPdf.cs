@@ -15,10 +15,11 @@ public static class WorksheetPdf
     /// <summary>The whole PDF file.</summary>
     /// <param name="worksheet">What is printed.</param>
     /// <param name="printer">One that she has measured: gauges, rule and marks are drawn so that they come out true on it.</param>
-    /// <param name="picture">The bytes (JPEG or PNG) of the picture that <c>result.picture</c> names, or null.</param>
+    /// <param name="picture">The bytes (JPEG or PNG) of a picture of the original, or null.</param>
     /// <param name="rule">Whether the folding rule is printed; null: where the result says so.</param>
+    /// <param name="shows">What a picture shows that is only a part of one, for reading aloud; null for a whole one.</param>
     /// <exception cref="Sewing.FaultException">The rule is asked for and is too long for paper.</exception>
-    public static byte[] Render(Worksheet worksheet, Printer? printer = null, byte[]? picture = null, bool? rule = null)
+    public static byte[] Render(Worksheet worksheet, Printer? printer = null, byte[]? picture = null, bool? rule = null, string? shows = null)
     {
         ArgumentNullException.ThrowIfNull(worksheet);
         var asked = worksheet.Result["rule"];
@@ -28,7 +29,7 @@ public static class WorksheetPdf
         }
 
         var ruled = rule ?? asked?["inPrint"].Yes() ?? false;
-        return Printed.Of(worksheet).Draw(sheet => Contents.Write(sheet, worksheet, printer, picture, ruled));
+        return Printed.Of(worksheet).Draw(sheet => Contents.Write(sheet, worksheet, printer, (picture, shows), ruled));
     }
 
     /// <summary>A hand-out for a class, with blanks instead of numbers; or its answers, for the teacher.</summary>

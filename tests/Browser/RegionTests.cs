@@ -158,6 +158,38 @@ public sealed class RegionTests(ArchiveHost host, Chromium chromium) : IClassFix
     }
 
     [Fact]
+    public async Task A_second_finger_on_the_picture_does_not_spoil_what_the_first_draws()
+    {
+        var (_, picture) = await Piece();
+        var page = await chromium.Open(host.Address, width: 390, touch: true);
+        await page.GotoAsync($"/pictures/{picture}");
+        await page.Locator("[data-ready]").WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Rectangle", Exact = true }).TapAsync();
+        var box = await Layer(page);
+        var touches = await page.Context.NewCDPSessionAsync(page);
+        Task Touch(string type, params (float X, float Y)[] fingers) => touches.SendAsync("Input.dispatchTouchEvent", new()
+        {
+            ["type"] = type, ["touchPoints"] = fingers.Select((f, n) => new { x = box.X + (box.Width * f.X), y = box.Y + (box.Height * f.Y), id = n }).ToArray(),
+        });
+        await Touch("touchStart", (.3f, .45f));
+        await Touch("touchMove", (.4f, .5f));
+        await Touch("touchStart", (.4f, .5f), (.7f, .4f)); // A palm, or the start of a pinch.
+        await Touch("touchMove", (.45f, .5f), (.8f, .3f));
+        await Touch("touchMove", (.5f, .52f), (.9f, .7f));
+        await Touch("touchEnd", (.5f, .52f)); // The second goes, the first stays.
+        await Touch("touchMove", (.6f, .55f));
+        await Touch("touchEnd");
+        await Expect(page.Locator("[data-said]")).ToContainTextAsync("Now say what it shows.");
+        await page.Locator("#text").FillAsync("the yoke");
+        await Keep(page);
+        var read = Assert.Single(await Regions(picture))!["target"]!["selector"]!["value"]!.ToString()["xywh=".Length..].Split(',').Select(int.Parse).ToArray();
+        var scale = Math.Min(box.Width / Width, box.Height / Height);
+        var (left, top) = ((box.Width - (Width * scale)) / 2, (box.Height - (Height * scale)) / 2);
+        var near = (int)Math.Ceiling(2 / scale) + 1;
+        Assert.All(new[] { ((box.Width * .3f) - left) / scale, ((box.Height * .45f) - top) / scale, box.Width * .3f / scale, box.Height * .1f / scale }.Zip(read), p => Assert.InRange(p.Second, p.First - near, p.First + near));
+    }
+
+    [Fact]
     public async Task Without_script_a_rectangle_is_marked_by_numbers_changed_taken_away_and_put_back()
     {
         var (_, picture) = await Piece();

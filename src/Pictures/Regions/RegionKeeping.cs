@@ -45,9 +45,23 @@ public sealed class RegionKeeping(Archive archive, IDocumentStore store, TimePro
         var id = garment.Id;
         var asked = session.Query<Region>().Where(r => r.Garment == id);
         asked = key is null ? asked : asked.Where(r => r.Keys.Contains(key));
-        var found = await asked.OrderBy(r => r.Id).ToListAsync(ct);
+        return OnItsPictures(garment, await asked.OrderBy(r => r.Id).ToListAsync(ct));
+    }
+
+    /// <summary>The same of several, in the order given, with one question of the database.</summary>
+    public async Task<IReadOnlyList<IReadOnlyList<Region>>> OfGarments(IReadOnlyList<Garment> garments, CancellationToken ct = default)
+    {
+        ArgumentNullException.ThrowIfNull(garments);
+        var ids = garments.Select(g => g.Id).ToArray();
+        await using var session = store.QuerySession();
+        var found = (ids.Length == 0 ? [] : await session.Query<Region>().Where(r => r.Garment.IsOneOf(ids)).OrderBy(r => r.Id).ToListAsync(ct)).ToLookup(r => r.Garment);
+        return [.. garments.Select(g => OnItsPictures(g, found[g.Id]))];
+    }
+
+    private static IReadOnlyList<Region> OnItsPictures(Garment garment, IEnumerable<Region> regions)
+    {
         var pictures = (garment.Fields["pictures"] as JsonArray ?? []).OfType<JsonObject>().Select(p => p["id"]!.GetValue<string>()).ToList();
-        return [.. found.Where(r => r.Gone is null && pictures.Contains(r.Picture.ToString())).OrderBy(r => pictures.IndexOf(r.Picture.ToString()))];
+        return [.. regions.Where(r => r.Gone is null && pictures.Contains(r.Picture.ToString())).OrderBy(r => pictures.IndexOf(r.Picture.ToString()))];
     }
 
     /// <summary>One region, also one that was taken away.</summary>

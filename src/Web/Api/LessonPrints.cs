@@ -1,7 +1,7 @@
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Catalogue.Lessons;
-using HeirloomArchive.Pictures;
 using HeirloomArchive.Web.Pages.Lessons;
+using HeirloomArchive.Web.Pages.Reading;
 using HeirloomArchive.Worksheets;
 using Marten;
 
@@ -13,15 +13,15 @@ public static class LessonPrints
     public static void MapLessonPrints(this IEndpointRouteBuilder app) => app.MapGet("/lessons/{id:guid}.pdf", Print)
         .WithTags("Lessons").WithSummary("The lesson's hand-out; paper: A4 or letter.");
 
-    private static async Task<IResult> Print(Guid id, HttpContext http, LessonBook book, IDocumentStore store, Derivatives derivatives, CancellationToken ct)
+    private static async Task<IResult> Print(Guid id, HttpContext http, LessonBook book, IDocumentStore store, ShownOnPictures places, PrintPictures pictures, CancellationToken ct)
     {
         var lesson = await book.Find(id, ct) ?? throw new NotFoundException($"No lesson has the id {id}.");
         var entries = new List<HandOutEntry>();
-        foreach (var view in await LessonEntryView.All(book, store, lesson, ct))
+        foreach (var view in await LessonEntryView.All(book, store, lesson, places, ct))
         {
             entries.Add(new(view.Title, view.Of, Facts(view), view.Note)
             {
-                Picture = await WorksheetPrints.Thumbnail(view.Picture, store, derivatives, ct), Alt = view.Alt, Plan = view.Plan,
+                Picture = await pictures.Of(view.Close, view.Picture, ct), Alt = view.Close?.Alt ?? view.Alt, Plan = view.Plan,
             });
         }
 

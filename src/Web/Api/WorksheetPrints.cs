@@ -1,7 +1,8 @@
 using System.Globalization;
 using HeirloomArchive.Catalogue;
-using HeirloomArchive.Pictures;
 using HeirloomArchive.Sewing;
+using HeirloomArchive.Web.Pages.Reading;
+using HeirloomArchive.Web.Pages.Worksheets;
 using HeirloomArchive.Worksheets;
 using Marten;
 
@@ -18,13 +19,14 @@ public static class WorksheetPrints
             .WithSummary("A hand-out with blanks; answers: true for the teacher's, pupils: how many are in the class.");
     }
 
-    private static async Task<IResult> Print(Guid id, HttpContext http, IDocumentStore store, Derivatives derivatives, CancellationToken ct)
+    private static async Task<IResult> Print(Guid id, HttpContext http, IDocumentStore store, ShownOnPictures places, PrintPictures pictures, CancellationToken ct)
     {
         var worksheet = await WorksheetsApi.Find(id, store, ct);
         var rule = YesNo(http.Request, "rule");
         var printer = await PrinterOf(http.Request.Query["printer"].ToString(), store, ct);
-        var picture = await Thumbnail(worksheet.Result["picture"]?["id"]?.GetValue<string>(), store, derivatives, ct);
-        return Pdf(http, $"worksheet-{id}.pdf", WorksheetPdf.Render(worksheet, printer, picture, rule));
+        var close = await SheetPage.Copied(worksheet, places);
+        var picture = await pictures.Of(close, worksheet.Result["picture"]?["id"]?.GetValue<string>(), ct);
+        return Pdf(http, $"worksheet-{id}.pdf", WorksheetPdf.Render(worksheet, printer, picture, rule, close?.Alt));
     }
 
     private static async Task<IResult> Teach(Guid id, HttpContext http, IDocumentStore store, CancellationToken ct)
@@ -51,38 +53,6 @@ public static class WorksheetPrints
         "false" => false,
         _ => throw new FaultException(name, $"“{name}” is true or false.", FaultKind.Unreadable),
     };
-
-    /// <summary>A picture, small; null where there is none, or its original is gone: a print does without.</summary>
-    internal static async Task<byte[]?> Thumbnail(string? picture, IDocumentStore store, Derivatives derivatives, CancellationToken ct)
-    {
-        if (!Guid.TryParse(picture, out var id))
-        {
-            return null;
-        }
-
-        await using var session = store.QuerySession();
-        if (await session.LoadAsync<PictureOwner>(id, ct) is not { } owner)
-        {
-            return null;
-        }
-
-        try
-        {
-            await using var file = await derivatives.Open(Derivative.Thumbnail, owner.Sha256, ct);
-            if (file is null)
-            {
-                return null;
-            }
-
-            using var bytes = new MemoryStream();
-            await file.CopyToAsync(bytes, ct);
-            return bytes.ToArray();
-        }
-        catch (RefusedException)
-        {
-            return null;
-        }
-    }
 
     private static async Task<Printer?> PrinterOf(string asked, IDocumentStore store, CancellationToken ct)
     {

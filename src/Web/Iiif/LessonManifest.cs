@@ -14,7 +14,7 @@ public static class LessonManifest
         IiifAnswers.Cors(http);
         var lesson = await book.Find(id, ct) ?? throw new NotFoundException($"No lesson has the id {id}.");
         var canvases = new List<CanvasView>();
-        foreach (var (entry, view) in lesson.Entries.Zip(await LessonEntryView.All(book, documents, lesson, ct)))
+        foreach (var (entry, view) in lesson.Entries.Zip(await LessonEntryView.All(book, documents, lesson, places: null, ct)))
         {
             if (entry["garment"] is not { } piece || view.Picture is null || await archive.Find(Guid.Parse(piece.ToString()), ct) is not { } garment)
             {

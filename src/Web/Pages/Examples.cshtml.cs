@@ -10,7 +10,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace HeirloomArchive.Web.Pages;
 
 /// <summary>Finding: one box, the groups of facets, and what was understood as parts that can be taken away.</summary>
-public sealed class ExamplesModel(GarmentIndex index, Archive archive) : PageModel
+public sealed class ExamplesModel(GarmentIndex index, Archive archive, ShownOnPictures places) : PageModel
 {
     private const int Size = 24;
     private JsonObject answer = [];
@@ -86,15 +86,19 @@ public sealed class ExamplesModel(GarmentIndex index, Archive archive) : PageMod
 
     private async Task<IReadOnlyList<TileView>> Tiles(CancellationToken ct)
     {
-        var tiles = new List<TileView>();
+        var (tiles, found) = (new List<TileView>(), new List<(JsonObject Item, Garment Garment)>());
         foreach (var item in (answer["items"] as JsonArray ?? []).OfType<JsonObject>())
         {
             // The index may know a piece a moment longer than the record does.
-            if (await archive.Find(Guid.Parse(item["id"]!.ToString()), ct) is not { } garment)
+            if (await archive.Find(Guid.Parse(item["id"]!.ToString()), ct) is { } garment)
             {
-                continue;
+                found.Add((item, garment));
             }
+        }
 
+        await places.Learn([.. found.Where(f => f.Item["techniques"] is JsonArray { Count: > 0 }).Select(f => f.Garment)], ct);
+        foreach (var (item, garment) in found)
+        {
             var state = garment.State(Viewer.Now.Sight.WithoutPrivate);
             var met = (item["techniques"] as JsonArray ?? []).Select(t => t?.ToString()).ToHashSet();
             var techniques = (state["techniques"] as JsonArray ?? []).OfType<JsonObject>().Where(t => met.Contains(t["id"]?.ToString())).ToList();
@@ -102,6 +106,7 @@ public sealed class ExamplesModel(GarmentIndex index, Archive archive) : PageMod
             tiles.Add(tile with
             {
                 To = techniques.Count > 0 ? $"{tile.To}#{techniques[0]["id"]}" : tile.To,
+                Close = await places.Closest(garment.Id.ToString(), "techniques", techniques.Select(t => t["id"]?.ToString())),
                 Snippet = item["snippet"]?.ToString(),
                 Collect = !Viewer.Now.Sight.Teaching ? null : techniques.Count > 0 ? Lessons.AddModel.Named(garment.Id.ToString(), "technique", techniques[0]["id"]!.ToString()) : garment.Id.ToString(),
                 Lines = [.. techniques.Take(3).Select(t => Say.Entry("techniques", t))],

@@ -18,6 +18,7 @@ public static class PagesSetup
         services.AddRazorPages();
         services.AddSingleton<Numbers.CollectionNumbers>();
         services.AddScoped<Reading.ShownOnPictures>();
+        services.AddSingleton<Api.PrintPictures>();
         services.Configure<RouteOptions>(o => o.LowercaseUrls = true);
         return services;
     }

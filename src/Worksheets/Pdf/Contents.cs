@@ -9,7 +9,7 @@ namespace HeirloomArchive.Worksheets.Pdf;
 /// <summary>What stands on the sheet, in the order in which she needs it.</summary>
 internal static class Contents
 {
-    public static void Write(Sheet sheet, Worksheet worksheet, Printer? printer, byte[]? picture, bool rule)
+    public static void Write(Sheet sheet, Worksheet worksheet, Printer? printer, (byte[]? Bytes, string? Shows) picture, bool rule)
     {
         var result = worksheet.Result;
         Head(sheet, worksheet);
@@ -72,10 +72,10 @@ internal static class Contents
         sheet.Gap(height);
     }
 
-    /// <summary>The antique, small; a picture that can't be drawn is left out.</summary>
-    private static void Original(Sheet sheet, JsonObject result, byte[]? picture)
+    /// <summary>The antique, small, or what is copied of it, from close; a picture that can't be drawn is left out.</summary>
+    private static void Original(Sheet sheet, JsonObject result, (byte[]? Bytes, string? Shows) picture)
     {
-        using var image = result["picture"] is null ? null : PrintPicture.Open(picture);
+        using var image = PrintPicture.Open(picture.Bytes);
         if (image is null)
         {
             return;
@@ -85,11 +85,11 @@ internal static class Contents
         var (width, height) = (image.PixelWidth * scale, image.PixelHeight * scale);
         sheet.Gap(8);
         sheet.Need(height + 20);
-        sheet.Tags.BeginElement(PdfIllustrationElementTag.Figure, "The original, as photographed. " + result["source"].Text(), new XRect(sheet.Left, sheet.Y, width, height));
+        sheet.Tags.BeginElement(PdfIllustrationElementTag.Figure, (picture.Shows is { } shows ? $"The original: {shows}. " : "The original, as photographed. ") + result["source"].Text(), new XRect(sheet.Left, sheet.Y, width, height));
         sheet.Graphics.DrawImage(image, sheet.Left, sheet.Y, width, height);
         sheet.Tags.End();
         sheet.Gap(height + 3);
-        sheet.Text("The original. Never lay this sheet or a gauge on it.", Fonts.Body(8.5), Sheet.Quiet);
+        sheet.Text((picture.Shows is null ? "The original." : "A part of the original, seen close.") + " Never lay this sheet or a gauge on it.", Fonts.Body(8.5), Sheet.Quiet);
     }
 
     /// <summary>What to sew first, and a box to write down what it measured.</summary>

@@ -1,13 +1,14 @@
 using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue.Lessons;
 using HeirloomArchive.Web.Pages.Forms;
+using HeirloomArchive.Web.Pages.Reading;
 using Marten;
 using Microsoft.AspNetCore.Mvc;
 
 namespace HeirloomArchive.Web.Pages.Lessons;
 
 /// <summary>The small form that puts what was chosen, on results, a piece or a worksheet, into a lesson or a new one.</summary>
-public sealed class AddModel(LessonBook book, IDocumentStore documents) : LessonPage(book)
+public sealed class AddModel(LessonBook book, IDocumentStore documents, ShownOnPictures places) : LessonPage(book)
 {
     private const int MostLessons = 100;
 
@@ -66,7 +67,7 @@ public sealed class AddModel(LessonBook book, IDocumentStore documents) : Lesson
             return false;
         }
 
-        Entries = await LessonEntryView.All(Book, documents, new() { Fields = new() { ["entries"] = new JsonArray([.. Chosen.Select(Read)]) } }, ct);
+        Entries = await LessonEntryView.All(Book, documents, new() { Fields = new() { ["entries"] = new JsonArray([.. Chosen.Select(Read)]) } }, places, ct);
         (_, Lessons) = await Book.Page(1, MostLessons, ct: ct);
         return Entries.All(entry => entry.To is not null);
     }

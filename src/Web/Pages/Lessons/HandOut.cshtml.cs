@@ -1,12 +1,13 @@
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Catalogue.Lessons;
+using HeirloomArchive.Web.Pages.Reading;
 using Marten;
 using Microsoft.AspNetCore.Mvc;
 
 namespace HeirloomArchive.Web.Pages.Lessons;
 
 /// <summary>What pupils take home: the entries with their pictures and measures, and nothing private.</summary>
-public sealed class HandOutModel(LessonBook book, IDocumentStore documents) : LessonPage(book)
+public sealed class HandOutModel(LessonBook book, IDocumentStore documents, ShownOnPictures places) : LessonPage(book)
 {
     public IReadOnlyList<LessonEntryView> Entries { get; private set; } = [];
 
@@ -25,7 +26,7 @@ public sealed class HandOutModel(LessonBook book, IDocumentStore documents) : Le
             return NotFound();
         }
 
-        Entries = await LessonEntryView.All(Book, documents, Lesson, ct);
+        Entries = await LessonEntryView.All(Book, documents, Lesson, places, ct);
         return Page();
     }
 }

@@ -1,12 +1,13 @@
 using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue.Lessons;
+using HeirloomArchive.Web.Pages.Reading;
 using Marten;
 using Microsoft.AspNetCore.Mvc;
 
 namespace HeirloomArchive.Web.Pages.Lessons;
 
 /// <summary>A lesson: its entries side by side, in her order.</summary>
-public sealed class LessonModel(LessonBook book, IDocumentStore documents) : LessonPage(book)
+public sealed class LessonModel(LessonBook book, IDocumentStore documents, ShownOnPictures places) : LessonPage(book)
 {
     public IReadOnlyList<LessonEntryView> Entries { get; private set; } = [];
 
@@ -73,7 +74,7 @@ public sealed class LessonModel(LessonBook book, IDocumentStore documents) : Les
             return false;
         }
 
-        Entries = await LessonEntryView.All(Book, documents, Lesson, ct);
+        Entries = await LessonEntryView.All(Book, documents, Lesson, places, ct);
         return true;
     }
 }

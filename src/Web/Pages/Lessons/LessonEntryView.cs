@@ -4,6 +4,7 @@ using HeirloomArchive.Catalogue.Dating;
 using HeirloomArchive.Catalogue.Lessons;
 using HeirloomArchive.Sewing;
 using HeirloomArchive.Web.Pages.Reading;
+using HeirloomArchive.Web.Pages.Worksheets;
 using HeirloomArchive.Worksheets;
 using Marten;
 
@@ -22,6 +23,9 @@ public sealed record LessonEntryView(string Id, string Title, string Of, string?
 
     /// <summary>The id of the picture that stands for it, or null.</summary>
     public string? Picture { get; init; }
+
+    /// <summary>The place that is marked as showing it: shown instead of the whole picture. Null where none is.</summary>
+    public CloseView? Close { get; init; }
 
     /// <summary>How wide and high the picture is, in pixels, so that the page keeps its place; null where that is not known.</summary>
     public string? Width { get; init; }
@@ -53,13 +57,27 @@ public sealed record LessonEntryView(string Id, string Title, string Of, string?
     public static IReadOnlyList<(string Value, string Label)> Ways { get; } = [("", "Not decided"), ("piece", "The piece itself"), ("photograph", "A photograph of it"), ("sample", "A stitched sample")];
 
     /// <summary>All entries of a lesson in their order.</summary>
-    public static async Task<IReadOnlyList<LessonEntryView>> All(LessonBook book, IDocumentStore documents, Lesson lesson, CancellationToken ct)
+    /// <param name="book">Where lessons are.</param>
+    /// <param name="documents">Where worksheets are.</param>
+    /// <param name="lesson">Whose.</param>
+    /// <param name="places">Where places are marked; null for whole pictures alone.</param>
+    /// <param name="ct">Stops it.</param>
+    public static async Task<IReadOnlyList<LessonEntryView>> All(LessonBook book, IDocumentStore documents, Lesson lesson, ShownOnPictures? places, CancellationToken ct)
     {
         var shown = await book.Look(lesson, ct: ct);
         await using var session = documents.QuerySession();
         var ids = shown.Select(s => s.Entry["worksheet"]?.ToString()).OfType<string>().Select(Guid.Parse).ToArray();
         var sheets = ids.Length == 0 ? [] : (await session.LoadManyAsync<Worksheet>(ct, ids)).ToDictionary(s => s.Id.ToString());
-        return [.. shown.Select(s => s.Piece is null ? OfSheet(s.Entry, sheets) : OfPieceEntry(s))];
+        List<LessonEntryView> views = [];
+        foreach (var s in shown)
+        {
+            var view = s.Piece is null ? OfSheet(s.Entry, sheets) : OfPieceEntry(s);
+            views.Add(places is null ? view : view with { Close = s.Piece is { } piece
+                ? await places.Closest(piece["id"]!.ToString(), s.List, [s.What?["id"]?.ToString()])
+                : sheets.GetValueOrDefault(s.Entry["worksheet"]?.ToString() ?? "") is { } sheet ? await SheetPage.Copied(sheet, places) : null });
+        }
+
+        return views;
     }
 
     private static LessonEntryView OfSheet(JsonObject entry, Dictionary<string, Worksheet> sheets)

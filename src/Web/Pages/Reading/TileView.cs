@@ -10,6 +10,9 @@ public sealed record TileView(string To, string Number, string Name, string? Kin
     /// <summary>Kind and date, in words.</summary>
     public string Under { get; init; } = "";
 
+    /// <summary>The marked place that shows what was looked for; null where none is.</summary>
+    public CloseView? Close { get; init; }
+
     /// <summary>Why it was found: HTML as the index made it, all escaped but its marks.</summary>
     public string? Snippet { get; init; }
 

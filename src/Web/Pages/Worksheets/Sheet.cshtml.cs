@@ -1,6 +1,7 @@
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Sewing;
 using HeirloomArchive.Web.Pages.Forms;
+using HeirloomArchive.Web.Pages.Reading;
 using HeirloomArchive.Worksheets;
 using Marten;
 using Microsoft.AspNetCore.Mvc;
@@ -8,10 +9,13 @@ using Microsoft.AspNetCore.Mvc;
 namespace HeirloomArchive.Web.Pages.Worksheets;
 
 /// <summary>A worksheet as it was made, and what stands beside it: the ticks, the printers, whether the record has moved on.</summary>
-public sealed class SheetModel(Archive archive, IDocumentStore documents, TimeProvider clock) : SheetPage(documents)
+public sealed class SheetModel(Archive archive, IDocumentStore documents, ShownOnPictures places, TimeProvider clock) : SheetPage(documents)
 {
     /// <summary>The version of the piece's record now, when it is not the one this was made from; null when nothing moved.</summary>
     public long? NowAt { get; private set; }
+
+    /// <summary>The marked place that shows what is copied; null where none is.</summary>
+    public CloseView? Close { get; private set; }
 
     /// <summary>How many times it has been made up.</summary>
     public int MadeUp { get; private set; }
@@ -87,6 +91,7 @@ public sealed class SheetModel(Archive archive, IDocumentStore documents, TimePr
         await using var session = Documents.QuerySession();
         Printers = await session.Query<Printer>().OrderBy(p => p.Name).ThenBy(p => p.Id).ToListAsync(ct);
         MadeUp = await session.Query<MadeUp>().CountAsync(m => m.Worksheet == id, ct);
+        Close = await Copied(Sheet, places);
         if (Sheet.Garment is { } garment && await archive.Find(garment, ct) is { } piece && piece.Version != Sheet.RecordVersion)
         {
             NowAt = piece.Version;

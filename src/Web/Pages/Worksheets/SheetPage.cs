@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using HeirloomArchive.Web.Pages.Reading;
 using HeirloomArchive.Worksheets;
 using Marten;
 using Microsoft.AspNetCore.Mvc;
@@ -15,6 +16,16 @@ public abstract class SheetPage(IDocumentStore documents) : PageModel
     public IReadOnlySet<int> Done { get; private set; } = new HashSet<int>();
 
     protected IDocumentStore Documents => documents;
+
+    /// <summary>The place on the original's pictures that is marked as showing what a worksheet copies; null where none is.</summary>
+    public static async Task<CloseView?> Copied(Worksheet sheet, ShownOnPictures places)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        ArgumentNullException.ThrowIfNull(places);
+        var request = sheet.Request;
+        IEnumerable<JsonNode?> copied = [request["technique"], .. request["techniques"] as JsonArray ?? [], .. (request["sections"] as JsonArray ?? []).Select(s => (s as JsonObject)?["technique"])];
+        return sheet.Garment is { } garment ? await places.Closest(garment.ToString(), "techniques", copied.Select(t => t?.ToString()).OfType<string>()) : null;
+    }
 
     /// <summary>False when there is no such worksheet.</summary>
     protected async Task<bool> Load(Guid id, CancellationToken ct)
