@@ -140,14 +140,23 @@ public sealed class StateTests(ArchiveHost host, Chromium chromium, PostgresServ
         await using var record = await EmbeddedPostgres.Start(folder.Path, cancel: TestContext.Current.CancellationToken);
         await using var archive = new ArchiveHost(postgres) { ConnectionString = record.ConnectionString };
         await archive.InitializeAsync();
-        var piece = (await archive.Enter(new() { ["name"] = "Camisole of nainsook" })).Id();
         var page = await chromium.Open(archive.Address, width: 360);
-        await page.GotoAsync($"/pieces/{piece}/edit");
-        await page.GetByLabel("Name", new() { Exact = true }).FillAsync("Camisole of nainsook, with beading");
+        var draft = await page.Context.NewPageAsync();
+        await draft.GotoAsync("/pieces/new");
+        await page.GotoAsync("/lessons");
         await record.DisposeAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Save", Exact = true }).Last.ClickAsync();
+
+        // A form that is kept as a draft says on its own page that it is tried again.
+        await draft.GetByLabel("Name", new() { Exact = true }).FillAsync("Camisole of nainsook, with beading");
+        await draft.GetByRole(AriaRole.Button, new() { Name = "Save the piece" }).ClickAsync();
+        await Expect(draft.GetByText("What you typed is kept in this browser, and it is tried again.")).ToBeVisibleAsync();
+        await Sound(draft, "tried again while the record is away");
+
+        // Any other is held on the page that tells it.
+        await page.GetByLabel("Name").FillAsync("Beading, threaded");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Make it" }).Follow();
         await Expect(page.GetByText("held on this page")).ToBeVisibleAsync();
-        await Expect(page.Locator("input[name='name']")).ToHaveValueAsync("Camisole of nainsook, with beading");
+        await Expect(page.Locator("input[name='name']")).ToHaveValueAsync("Beading, threaded");
         await Sound(page, "held while the record is away");
     }
 
