@@ -126,7 +126,21 @@ public class DemoTests(PostgresServer postgres)
         var made = 0;
         foreach (var sheet in await Items(client, "/api/worksheets")) made += (await Listed(client, $"/api/worksheets/{sheet["id"]}/made-up")).Count;
         Assert.Equal(6, made);
+
+        // Each place is marked once, and shows the entry that the seed names.
+        foreach (var piece in await Items(client, "/api/garments"))
+        {
+            var seed = JsonNode.Parse(await File.ReadAllTextAsync(Path.Combine(Seed, "garments", $"{piece["number"]}.json"), Stop))!;
+            var wanted = (seed["pictures"] as JsonArray ?? []).SelectMany(p => p!["marks"] as JsonArray ?? []).Select(m => (At: $"xywh={m!["at"]}", Entry: Entry(piece, m["shows"]!.ToString())));
+            var marked = await Listed(client, $"/api/garments/{piece["id"]}/regions");
+            Assert.Equal(wanted.Order(), marked.Select(m => (At: m["target"]!["selector"]!["value"]!.ToString(), Entry: Shown(m))).Order());
+        }
     }
+
+    private static string Entry(JsonObject piece, string place) => piece[place.Split('[')[0]]![int.Parse(place.Split('[', ']')[1], System.Globalization.CultureInfo.InvariantCulture)]!["id"]!.ToString();
+
+    private static string Shown(JsonObject mark) =>
+        (mark["body"] is JsonArray several ? several.First(b => b!["source"] is not null)! : mark["body"]!)["source"]!.ToString().Split('/')[^1];
 
     private static async Task<List<JsonObject>> Listed(HttpClient client, string address) =>
         [.. JsonNode.Parse(await client.GetStringAsync(new Uri(address, UriKind.Relative), Stop))!["items"]!.AsArray().Select(i => i!.AsObject())];

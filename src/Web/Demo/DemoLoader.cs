@@ -26,7 +26,7 @@ public sealed class DemoLoader(HttpClient client, string seedFolder)
         var sheets = SeedFolder.Sheets(seedFolder);
         var lessons = SeedFolder.Lessons(seedFolder);
         var named = SeedFolder.Named(seedFolder);
-        var total = pieces.Sum(p => 1 + p.Steps.Count) + sheets.Count + named.Count + lessons.Count;
+        var total = pieces.Sum(p => 1 + p.Steps.Count + (p.Marks.Count > 0 ? 1 : 0)) + sheets.Count + named.Count + lessons.Count;
         done = 0;
         ids.Clear();
         foreach (var garment in await service.All("/api/garments", ct))
@@ -85,6 +85,12 @@ public sealed class DemoLoader(HttpClient client, string seedFolder)
 
             did($"{piece.Number}: {piece.Steps[i].Kind}");
         }
+
+        if (piece.Marks.Count > 0)
+        {
+            await new DemoMarks(service).Make(piece, address, references, ct);
+            did($"{piece.Number}: marks on its pictures");
+        }
     }
 
     private async Task Take(SeedStep step, SeedPiece piece, string address, JsonObject garment, long version, SeedReferences references, CancellationToken ct)
@@ -117,7 +123,7 @@ public sealed class DemoLoader(HttpClient client, string seedFolder)
                 var pictures = garment["pictures"]!.DeepClone().AsArray();
                 foreach (var (picture, said) in pictures.Zip(Pictures(what)))
                 {
-                    foreach (var (name, value) in said.Where(f => f.Key != "draw")) picture![name] = value?.DeepClone();
+                    foreach (var (name, value) in said.Where(f => f.Key is not ("draw" or "marks"))) picture![name] = value?.DeepClone();
                 }
 
                 await service.Write(piece.File, HttpMethod.Patch, address, new JsonObject { ["pictures"] = pictures }, version, ct);

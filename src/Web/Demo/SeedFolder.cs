@@ -3,8 +3,8 @@ using System.Text.Json.Nodes;
 
 namespace HeirloomArchive.Web.Demo;
 
-/// <summary>One piece of the demonstration: what is entered first, and the changes that follow, one event each.</summary>
-internal sealed record SeedPiece(string File, string Number, JsonObject Post, IReadOnlyList<SeedStep> Steps);
+/// <summary>One piece of the demonstration: what is entered first, the changes that follow, one event each, and what is marked on its pictures.</summary>
+internal sealed record SeedPiece(string File, string Number, JsonObject Post, IReadOnlyList<SeedStep> Steps, IReadOnlyList<SeedMark> Marks);
 
 /// <summary>One later change of a piece.</summary>
 /// <param name="Kind">
@@ -47,7 +47,8 @@ internal static class SeedFolder
 
         // Nothing can be changed after it.
         if (seed.Content["setAside"] is JsonValue aside && aside.GetValue<bool>()) steps.Add(new("setAside", seed.Content));
-        return new(seed.File, Text(post, "number", seed.File), post, steps);
+        var marks = pictures.SelectMany((p, i) => (p["marks"] as JsonArray ?? []).OfType<JsonObject>().Select(m => new SeedMark(i, Text(m, "shows", seed.File), Text(m, "at", seed.File), m["note"]?.ToString())));
+        return new(seed.File, Text(post, "number", seed.File), post, steps, [.. marks]);
     }
 
     private static SeedSheet Sheet((string File, JsonObject Content) seed)
