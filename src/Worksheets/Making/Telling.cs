@@ -192,7 +192,7 @@ internal static class Telling
         {
             evidence["stitchesPerInch"] is { } i ? $"{i.Text()} stitches to the inch" : "",
             evidence["stitchesPerCm"] is { } c ? $"{c.Text()} stitches to the centimetre" : "",
-            evidence["regularity"].Text(), evidence["note"].Text(),
+            evidence["regularity"].Text(), evidence["note"].Text().TrimEnd('.'),
         }.Where(t => t.Length > 0)) is { Length: > 0 } text ? text : "evidence is written down";
 
     private static string Traces(JsonObject tucks) =>
