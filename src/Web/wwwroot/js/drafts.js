@@ -86,7 +86,7 @@ function watch(form) {
     const button = event.submitter;
     if (!await keep()) {
       wanted = button;
-      say('Not saved yet: the archive does not answer. What you typed is kept in this browser, and is saved as soon as it answers.');
+      say('Not saved yet: the archive does not answer. What you typed is kept in this browser, and is saved as soon as it answers, if this page stays open; else it is here when you open it again.');
     } else if (files.length > 0) {
       say('The pictures are on their way …');
       if (form.settleUploads && !await form.settleUploads()) {
