@@ -1,3 +1,4 @@
+using System.Globalization;
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Pictures;
 using HeirloomArchive.Pictures.Checking;
@@ -21,7 +22,14 @@ public static class Program
 {
     public static async Task<int> Main(string[] args) => args is [PictureWorker.Verb, ..]
         ? PictureWorker.Run(args)
-        : await Running.UntilStopped(stop => Run(CommandLine.Read(args), stop));
+        : await Running.UntilStopped(stop => InEnglish(() => Run(CommandLine.Read(args), stop)));
+
+    // Programs, logs and what is stored are told in English, whatever language the machine speaks; a page asks for its reader's own.
+    private static Task InEnglish(Func<Task> run)
+    {
+        CultureInfo.DefaultThreadCurrentUICulture = CultureInfo.CurrentUICulture = CultureInfo.InvariantCulture;
+        return run();
+    }
 
     // A service that was asked to stop has done its work; a verb has not, and whoever called it has to know.
     private static async Task Run(CommandLine command, CancellationToken stop)

@@ -1,8 +1,9 @@
 using System.Globalization;
+using HeirloomArchive.Sewing.Language;
 
 namespace HeirloomArchive.Web.Pages.Reading;
 
-/// <summary>Days, times and numbers as the reader's country writes them, by what her browser asks for; the words are English whichever it is.</summary>
+/// <summary>Days, times and numbers as the reader's country writes them, by what her browser asks for, and the language of the sentences (<see cref="Texts"/>).</summary>
 public static class Written
 {
     // British where the browser asks for none of them.
@@ -11,7 +12,8 @@ public static class Written
     /// <summary>Lets the browser's language decide, for the pages alone: what programs get is the same everywhere.</summary>
     public static IApplicationBuilder UseReadersCountry(this IApplicationBuilder pages) => pages.UseRequestLocalization(o =>
     {
-        o.SetDefaultCulture(Countries[0]).AddSupportedCultures(Countries).AddSupportedUICultures(Countries);
+        string[] all = [.. Countries, .. Languages.Names];
+        o.SetDefaultCulture(Countries[0]).AddSupportedCultures(all).AddSupportedUICultures(all);
         // An address or a cookie says nothing of it.
         o.RequestCultureProviders = [.. o.RequestCultureProviders.OfType<Microsoft.AspNetCore.Localization.AcceptLanguageHeaderRequestCultureProvider>()];
     });
@@ -38,7 +40,9 @@ public static class Written
     /// <summary>1,200.25, with no more places than it has, two at most.</summary>
     public static string Number(decimal number) => number.ToString("#,0.##", Here);
 
-    private static CultureInfo Here => CultureInfo.CurrentCulture.Name is { Length: > 0 } name && Countries.Contains(name) ? CultureInfo.CurrentCulture : CultureInfo.GetCultureInfo(Countries[0]);
+    // The made-up language has no country of its own.
+    private static CultureInfo Here => CultureInfo.CurrentCulture.Name is { Length: > 0 } name && name != Languages.MadeUp && (Countries.Contains(name) || Languages.Names.Contains(name))
+        ? CultureInfo.CurrentCulture : CultureInfo.GetCultureInfo(Countries[0]);
 
     private static bool IsMonthFirst => Here.DateTimeFormat.MonthDayPattern.StartsWith('M');
 }
