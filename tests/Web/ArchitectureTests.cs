@@ -57,7 +57,7 @@ public class ArchitectureTests
     private static string[] References(string room) =>
         [.. Assembly.Load($"HeirloomArchive.{room}").GetReferencedAssemblies().Select(a => a.Name!)];
 
-    private static string Root()
+    internal static string Root()
     {
         var folder = new DirectoryInfo(AppContext.BaseDirectory);
         while (!File.Exists(Path.Combine(folder.FullName, "HeirloomArchive.sln")))

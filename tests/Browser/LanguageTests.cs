@@ -1,0 +1,121 @@
+using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
+using HeirloomArchive.Support;
+using Microsoft.Playwright;
+
+namespace HeirloomArchive.Browser.Tests;
+
+/// <summary>Every page in the made-up language, in which what is ready for translation stands between ‹ and › and is a third longer.</summary>
+public sealed partial class LanguageTests(ArchiveHost host, Chromium chromium) : IClassFixture<ArchiveHost>
+{
+    // Everything a person sees, or is told by a screen reader; not what lies in fields, what is marked as nobody's language, or said to be English.
+    private const string Seen = """
+        () => {
+          const out = [document.title];
+          const kept = e => e.closest('script, style, textarea, pre, code, [translate=no], main [lang=en]');
+          const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT | NodeFilter.SHOW_ELEMENT);
+          for (let n = walk.nextNode(); n; n = walk.nextNode()) {
+            if (n.nodeType === 3) { if (!kept(n.parentElement)) out.push(n.nodeValue); continue; }
+            if (kept(n)) continue;
+            for (const a of ['aria-label', 'aria-description', 'alt', 'title', 'placeholder', 'label']) if (n.hasAttribute(a)) out.push(n.getAttribute(a));
+          }
+          return out.map(t => t.replace(/\s+/g, ' ').trim()).filter(t => t);
+        }
+        """;
+
+    // What stands on the pages besides sentences: the record's own, names, units and forms of files.
+    private static readonly string[] Theirs =
+    [
+        "Heirloom Archive", "JPEG", "PNG", "WebP", "PDF", "EDTF", "IIIF", "SKOS", "OpenAPI", "US Letter", "yd", "in", "mm", "cm", "Ne", "Nm", "tex", "dpi",
+    ];
+
+    [Fact]
+    public async Task Every_sentence_of_every_page_is_ready_for_translation()
+    {
+        var page = await Open(1280);
+        var left = new SortedDictionary<string, string>(StringComparer.Ordinal);
+        var pages = await EveryPage.Of(host);
+        var theirs = Theirs.Concat(await Recorded(pages)).Where(t => Words().IsMatch(t)).Distinct().OrderByDescending(t => t.Length)
+            .Select(t => new Regex($@"(?<!\p{{L}}){Regex.Escape(t)}(?!\p{{L}})", RegexOptions.IgnoreCase)).ToList();
+        foreach (var address in pages)
+        {
+            await page.GotoAsync(address);
+            await page.WaitForLoadStateAsync();
+            foreach (var text in await page.EvaluateAsync<string[]>(Seen))
+            {
+                if (Words().IsMatch(theirs.Aggregate(Ready(text), (t, own) => own.Replace(t, " ")))) left.TryAdd(text, address);
+            }
+        }
+
+        Assert.True(left.Count == 0, string.Join("\n", left.Select(l => $"{l.Value}: {l.Key}")));
+    }
+
+    [Theory]
+    [InlineData(360)]
+    [InlineData(1440)]
+    public async Task No_page_scrolls_sideways_where_every_text_is_a_third_longer(int width)
+    {
+        var page = await Open(width);
+        foreach (var address in await EveryPage.Of(host))
+        {
+            await page.GotoAsync(address);
+            await page.Fits();
+        }
+    }
+
+    [Fact]
+    public async Task What_a_program_gets_is_the_same_in_every_language()
+    {
+        using var ask = new HttpRequestMessage(HttpMethod.Get, "/api/garments/none");
+        ask.Headers.Add("Accept-Language", "qps-ploc");
+        var answer = await host.Client.SendAsync(ask, TestContext.Current.CancellationToken);
+        Assert.DoesNotContain("‹", await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+    }
+
+    private async Task<IPage> Open(int width)
+    {
+        var page = await chromium.Open(host.Address, width: width);
+        await page.Context.SetExtraHTTPHeadersAsync([KeyValuePair.Create("Accept-Language", "qps-ploc")]);
+        return page;
+    }
+
+    // Every text of the pieces, lessons and worksheets shown: names, notes, and what worksheets say, which keep the language they were made in.
+    private async Task<IEnumerable<string>> Recorded(IReadOnlyList<string> pages)
+    {
+        var texts = new HashSet<string>();
+        foreach (var one in pages.Select(p => Record().Match(p)).Where(m => m.Success).Select(m => $"/api/{m.Groups["kind"].Value.Replace("pieces", "garments", StringComparison.Ordinal)}/{m.Groups["id"].Value}").Distinct())
+        {
+            Collect(JsonNode.Parse(await host.Client.GetStringAsync(one, TestContext.Current.CancellationToken)));
+        }
+
+        return texts;
+
+        void Collect(JsonNode? node)
+        {
+            if (node is JsonObject o) foreach (var (_, value) in o) Collect(value);
+            else if (node is JsonArray a) foreach (var item in a) Collect(item);
+            else if (node is JsonValue v && v.TryGetValue<string>(out var text)) texts.Add(Regex.Replace(text, @"\s+", " ").Trim());
+        }
+    }
+
+    // Without what is ready, the innermost first.
+    private static string Ready(string text)
+    {
+        for (var before = ""; before != text;)
+        {
+            before = text;
+            text = Marked().Replace(text, " ");
+        }
+
+        return text;
+    }
+
+    [GeneratedRegex("^/(?<kind>pieces|lessons|worksheets)/(?<id>[0-9a-f-]{36})")]
+    private static partial Regex Record();
+
+    [GeneratedRegex("‹[^‹›]*›")]
+    private static partial Regex Marked();
+
+    [GeneratedRegex(@"\p{L}{2}")]
+    private static partial Regex Words();
+}
