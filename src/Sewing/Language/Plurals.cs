@@ -1,7 +1,7 @@
 namespace HeirloomArchive.Sewing.Language;
 
 /// <summary>Which form of a text goes with a whole number.</summary>
-/// <remarks>Source: Unicode CLDR, "Language Plural Rules", cardinals, whole numbers only; the languages a reader of this collection is likeliest to bring.</remarks>
+/// <remarks>Source: Unicode CLDR, "Language Plural Rules", cardinals, whole numbers below a million; the languages a reader of this collection is likeliest to bring.</remarks>
 public static class Plurals
 {
     /// <summary>The place of the form, from 0, in CLDR's order of one, few, many, other, those that the language has.</summary>
@@ -13,7 +13,8 @@ public static class Plurals
         return language.Split('-')[0] switch
         {
             "ja" or "ko" or "zh" or "vi" or "th" or "id" => 0,
-            "fr" or "pt" => n > 1 ? 1 : 0,
+            "fr" => n > 1 ? 1 : 0,
+            "pt" when !language.StartsWith("pt-PT", StringComparison.OrdinalIgnoreCase) => n > 1 ? 1 : 0,
             "cs" or "sk" => n == 1 ? 0 : n is >= 2 and <= 4 ? 1 : 2,
             "pl" => n == 1 ? 0 : IsFew(n) ? 1 : 2,
             "ru" or "uk" => n % 10 == 1 && n % 100 != 11 ? 0 : IsFew(n) ? 1 : 2,

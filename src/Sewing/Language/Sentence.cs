@@ -28,6 +28,7 @@ public readonly struct Sentence
     public void AppendLiteral(string words) => key.Append(words.Replace("{", "{{").Replace("}", "}}"));
 
     /// <summary>Adds a value, written by the reader's culture; called by the compiler.</summary>
+    /// <exception cref="FormatException">The format is none for such a value.</exception>
     public void AppendFormatted<TValue>(TValue value, string? format = null)
     {
         key.Append(CultureInfo.InvariantCulture, $"{{{values.Count}}}");
@@ -38,7 +39,7 @@ public readonly struct Sentence
     public Sentence Each(Func<string, string> change) => new(key, [.. values.Select(change)]);
 
     /// <summary>The sentence in a language, or in English where that has none.</summary>
-    internal string In(Translation? language) => Filled(language?.Find(Key) ?? Key);
+    public string In(Translation? language) => Filled(language?.Find(Key) ?? Key);
 
     /// <summary>Words with places, filled with these values.</summary>
     internal string Filled(string words) => string.Format(CultureInfo.InvariantCulture, words, [.. values]);
