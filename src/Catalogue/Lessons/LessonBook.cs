@@ -200,7 +200,7 @@ public sealed class LessonBook(IDocumentStore store, TimeProvider clock, Workshe
     {
         if (sent is not null && sent.ToString() != now.ToString())
         {
-            faults.Senseless(path, $"{Sent.Quote(sent)} is not the lesson's {path}, {Sent.Quote(now)}; leave it out.");
+            faults.Senseless(path, T($"{Sent.Quote(sent)} is not the lesson's {path}, {Sent.Quote(now)}; leave it out."));
         }
     }
 

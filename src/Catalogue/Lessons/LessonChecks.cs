@@ -17,7 +17,7 @@ internal sealed class LessonChecks(IQuerySession session, WorksheetIsThere works
     {
         if (lesson["name"] is null && !faults.Exists(f => f.Path == "name"))
         {
-            faults.Senseless("name", "A lesson needs a name, such as \"Pin tucks by hand\".");
+            faults.Senseless("name", T("A lesson needs a name, such as \"Pin tucks by hand\"."));
         }
 
         var known = before?.Entries.ToDictionary(e => e["id"]!.ToString()) ?? [];
@@ -32,11 +32,11 @@ internal sealed class LessonChecks(IQuerySession session, WorksheetIsThere works
             }
             else if (!known.TryGetValue(id.ToString(), out var kept))
             {
-                faults.Senseless($"{path}.id", $"The lesson has no entry with the id {id}; leave the id out to add one.");
+                faults.Senseless($"{path}.id", T($"The lesson has no entry with the id {id}; leave the id out to add one."));
             }
             else if (!met.Add(id.ToString()))
             {
-                faults.Senseless($"{path}.id", $"The id {id} stands twice; each entry can be kept once.");
+                faults.Senseless($"{path}.id", T($"The id {id} stands twice; each entry can be kept once."));
             }
             else if (References.Any(name => !JsonNode.DeepEquals(entry[name], kept[name])))
             {
@@ -53,7 +53,7 @@ internal sealed class LessonChecks(IQuerySession session, WorksheetIsThere works
     {
         if (entry["id"] is { } sent)
         {
-            faults.Senseless(RecordType.At(path, "id"), $"{Sent.Quote(sent)} can't be chosen; a new entry gets its id here.");
+            faults.Senseless(RecordType.At(path, "id"), T($"{Sent.Quote(sent)} can't be chosen; a new entry gets its id here."));
         }
 
         entry["id"] = Guid.CreateVersion7().ToString();
@@ -65,7 +65,7 @@ internal sealed class LessonChecks(IQuerySession session, WorksheetIsThere works
     {
         if (entries.Count > LessonShape.MostEntries)
         {
-            faults.Senseless(path, $"The lesson would hold {entries.Count} entries; it takes {LessonShape.MostEntries}. Make a second lesson.");
+            faults.Senseless(path, T($"The lesson would hold {entries.Count} entries; it takes {LessonShape.MostEntries}. Make a second lesson."));
         }
     }
 
@@ -82,7 +82,7 @@ internal sealed class LessonChecks(IQuerySession session, WorksheetIsThere works
     {
         if (entry["worksheet"] is { } sheet && !await worksheetIsThere(Guid.Parse(sheet.ToString()), ct))
         {
-            faults.Senseless(RecordType.At(path, "worksheet"), $"No worksheet has the id {sheet}.");
+            faults.Senseless(RecordType.At(path, "worksheet"), T($"No worksheet has the id {sheet}."));
         }
 
         if (entry["garment"] is not { } of)
@@ -92,11 +92,11 @@ internal sealed class LessonChecks(IQuerySession session, WorksheetIsThere works
 
         if (await Garment(Guid.Parse(of.ToString()), ct) is not { } garment)
         {
-            faults.Senseless(RecordType.At(path, "garment"), $"No piece has the id {of}.");
+            faults.Senseless(RecordType.At(path, "garment"), T($"No piece has the id {of}."));
         }
         else if (garment.IsAside)
         {
-            faults.Senseless(RecordType.At(path, "garment"), $"\"{garment.Name}\" is set aside; bring it back before it is put in a lesson.");
+            faults.Senseless(RecordType.At(path, "garment"), T($"\"{garment.Name}\" is set aside; bring it back before it is put in a lesson."));
         }
         else
         {
@@ -104,7 +104,7 @@ internal sealed class LessonChecks(IQuerySession session, WorksheetIsThere works
             {
                 if (Folding.Place(garment.Fields[list] as JsonArray, entry[name]!.ToString()) < 0)
                 {
-                    faults.Senseless(RecordType.At(path, name), $"\"{garment.Name}\" has no {name} with the id {entry[name]}.");
+                    faults.Senseless(RecordType.At(path, name), T($"\"{garment.Name}\" has no {name} with the id {entry[name]}."));
                 }
             }
         }
@@ -123,7 +123,7 @@ internal sealed class LessonChecks(IQuerySession session, WorksheetIsThere works
                 {
                     if (!known.Contains(ids[j]) && await Garment(Guid.Parse(ids[j]), ct) is null)
                     {
-                        faults.Senseless($"given[{i}].{list}[{j}]", $"No piece has the id {ids[j]}.");
+                        faults.Senseless($"given[{i}].{list}[{j}]", T($"No piece has the id {ids[j]}."));
                     }
                 }
             }

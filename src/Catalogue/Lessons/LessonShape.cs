@@ -72,16 +72,16 @@ public static class LessonShape
         var (garment, worksheet) = (read.ContainsKey("garment"), read.ContainsKey("worksheet"));
         if (!garment && !worksheet)
         {
-            faults.Senseless(RecordType.At(path, "garment"), "An entry shows a piece or something of it, or a worksheet: send the id of one, such as {\"garment\":\"…\"}.");
+            faults.Senseless(RecordType.At(path, "garment"), T($"An entry shows a piece or something of it, or a worksheet: send the id of one, such as {"{\"garment\":\"…\"}"}."));
         }
         else if (worksheet && (garment || named.Count > 0))
         {
-            faults.Senseless(RecordType.At(path, "worksheet"), $"An entry with a worksheet shows that alone; leave {(garment ? "garment" : named[0])} out, or make two entries.");
+            faults.Senseless(RecordType.At(path, "worksheet"), T($"An entry with a worksheet shows that alone; leave {(garment ? "garment" : named[0])} out, or make two entries."));
         }
 
         foreach (var more in named.Skip(1))
         {
-            faults.Senseless(RecordType.At(path, more), $"An entry shows one thing, and {named[0]} is there already; make an entry for each.");
+            faults.Senseless(RecordType.At(path, more), T($"An entry shows one thing, and {named[0]} is there already; make an entry for each."));
         }
     }
 }

@@ -87,7 +87,7 @@ public sealed class QuestionBook(IDocumentStore store, TimeProvider clock)
         var read = Shape.Read(sent, "", faults)!.AsObject();
         if (read["name"] is null && !faults.Exists(f => f.Path == "name"))
         {
-            faults.Senseless("name", "A question is kept under a name, such as \"Pin tucks on yokes\".");
+            faults.Senseless("name", T("A question is kept under a name, such as \"Pin tucks on yokes\"."));
         }
 
         if (faults.Count > 0)
@@ -100,7 +100,7 @@ public sealed class QuestionBook(IDocumentStore store, TimeProvider clock)
         await using var session = store.LightweightSession();
         if (await session.Query<Question>().CountAsync(q => q.Owner == who, ct) >= Most)
         {
-            throw new FaultException("", $"There are {Most} questions already; forget one first.");
+            throw new FaultException("", T($"There are {Most} questions already; forget one first."));
         }
 
         var now = clock.GetUtcNow();

@@ -43,6 +43,17 @@ public static class Roles
     /// <summary>As it is written in JSON, claims and forms: <c>keeper</c>.</summary>
     public static string Slug(this Role role) => role.ToString().ToLowerInvariant();
 
+    /// <summary>As a person reads it, in mid-sentence.</summary>
+    public static string InWords(this Role role) => role switch
+    {
+        Role.Owner => T("owner"),
+        Role.Keeper => T("keeper"),
+        Role.Helper => T("helper"),
+        Role.Pupil => T("pupil"),
+        Role.Visitor => T("visitor"),
+        _ => T("nobody"),
+    };
+
     /// <summary>What a person's role is called in JSON and forms; null if it is none.</summary>
     public static Role? Read(string? slug) => ForPeople.Where(r => r.Slug() == slug).Select(r => (Role?)r).FirstOrDefault();
 }

@@ -5,8 +5,8 @@ public static class TokenScopes
 {
     public const string Read = "read", Add = "add", Change = "change", Private = "private";
 
-    /// <summary>Each with what it lets a program do.</summary>
-    public static IReadOnlyDictionary<string, string> All { get; } = new Dictionary<string, string>
+    /// <summary>Each with what it lets a program do, in English.</summary>
+    public static IReadOnlyDictionary<string, string> All { get; } = new Dictionary<string, string> // texts
     {
         [Read] = "Read pieces, lessons, worksheets and words.",
         [Add] = "Work sums out, add pictures, keep drafts.",

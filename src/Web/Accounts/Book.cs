@@ -7,7 +7,7 @@ namespace HeirloomArchive.Web.Accounts;
 /// <summary>What is written in the book.</summary>
 public static class Deeds
 {
-    public const string SignedIn = "signed in", Failed = "failed to sign in", SignedOut = "signed out", Refused = "was refused", SawPrivate = "saw private fields", Original = "took an original",
+    public const string SignedIn = "signed in", Failed = "failed to sign in", SignedOut = "signed out", Refused = "was refused", SawPrivate = "saw private fields", Original = "took an original", // texts
         Invited = "invited", Withdrew = "withdrew an invitation", Joined = "came in by an invitation", First = "became the first owner",
         ChangedRole = "changed a role", TookOff = "took somebody off", ChangedPassword = "changed the password", Recovered = "came in by a recovery code",
         MadeCodes = "made recovery codes", AddedPasskey = "added a passkey", RemovedPasskey = "removed a passkey", MadeToken = "made a token",

@@ -11,9 +11,16 @@ namespace HeirloomArchive.Web.Accounts;
 public sealed record Entered(Person? Person, TimeSpan? Wait = null)
 {
     /// <summary>What is said, the same whether the name is known or not.</summary>
-    public string Why => Wait is { } wait
-        ? $"Too many tries: wait {(wait.TotalSeconds < 90 ? $"{Math.Ceiling(wait.TotalSeconds)} seconds" : $"{Math.Ceiling(wait.TotalMinutes)} minutes")}, then try again."
-        : "The name or what goes with it is not right.";
+    public string Why => Wait switch
+    {
+        null => T("The name or what goes with it is not right."),
+        { TotalSeconds: < 90 } wait => Seconds((long)Math.Ceiling(wait.TotalSeconds)),
+        { } wait => Minutes((long)Math.Ceiling(wait.TotalMinutes)),
+    };
+
+    private static string Seconds(long left) => N(left, $"Too many tries: wait {left} second, then try again.", $"Too many tries: wait {left} seconds, then try again.");
+
+    private static string Minutes(long left) => N(left, $"Too many tries: wait {left} minute, then try again.", $"Too many tries: wait {left} minutes, then try again.");
 }
 
 /// <summary>Ways to sign in. An unknown name gets the same answer as a wrong password, in the same time.</summary>
@@ -110,10 +117,10 @@ public sealed class Entrance(
         if (invitation is null || invitation.Used is not null || invitation.Ends < now)
         {
             await book.Write(http, Deeds.Failed, "by an invitation", who: name);
-            throw new FaultException("code", "This invitation is not known, has run out, or has been used. Ask for a new one.");
+            throw new FaultException("code", T("This invitation is not known, has run out, or has been used. Ask for a new one."));
         }
 
-        var again = invitation.Again is { } known ? await people.FindByIdAsync(known.ToString()) ?? throw new FaultException("code", "The person has left.") : null;
+        var again = invitation.Again is { } known ? await people.FindByIdAsync(known.ToString()) ?? throw new FaultException("code", T("The person has left.")) : null;
         Check(password, again?.Name ?? name, "password");
         if (again is null)
         {
@@ -129,7 +136,7 @@ public sealed class Entrance(
         }
         catch (JasperFx.ConcurrencyException)
         {
-            throw new FaultException("code", "This invitation has just been used.");
+            throw new FaultException("code", T("This invitation has just been used."));
         }
 
         if (again is not null)
@@ -177,8 +184,8 @@ public sealed class Entrance(
             var error = result.Errors.First();
             throw new FaultException(error.Code == "DuplicateUserName" ? "name" : "", error.Code switch
             {
-                "DuplicateUserName" => "This name is taken; choose another.",
-                "ConcurrencyFailure" => "Somebody has just changed the same; look again, then try once more.",
+                "DuplicateUserName" => T("This name is taken; choose another."),
+                "ConcurrencyFailure" => T("Somebody has just changed the same; look again, then try once more."),
                 _ => error.Description,
             });
         }
@@ -203,13 +210,13 @@ public sealed class Entrance(
         name = name.Trim();
         if (name.Length is 0 or > 60 || name.Any(char.IsControl))
         {
-            throw new FaultException("name", "Take a name of 1 to 60 characters: it stands beside everything that you change.");
+            throw new FaultException("name", T("Take a name of 1 to 60 characters: it stands beside everything that you change."));
         }
 
         // The history of an archive that one person kept calls her so.
         if (role != Role.Owner && people.NormalizeName(name) is "OWNER" or "VISITOR" or "NOBODY" or "DEMO" || await people.FindByNameAsync(name) is not null)
         {
-            throw new FaultException("name", "This name is taken; choose another.");
+            throw new FaultException("name", T("This name is taken; choose another."));
         }
     }
 

@@ -32,7 +32,7 @@ public sealed class FirstOwner(IDocumentStore store) : IDisposable
             if (!Codes.Same(Codes.Digest(Codes.Typed(code)), Codes.Digest(Code)) || await IsThere(ct))
             {
                 await book.Write(http, Deeds.Failed, "as the first owner", who: name);
-                throw new FaultException("code", "This is not the code that the program printed when it last started, or it has been used.");
+                throw new FaultException("code", T("This is not the code that the program printed when it last started, or it has been used."));
             }
 
             var person = await entrance.Make(name, Role.Owner, password);

@@ -43,7 +43,7 @@ public sealed class Mine(UserManager<Person> people, SignInManager<Person> signI
         var person = await Of(http);
         if (person.Passkeys.Count >= MostPasskeys)
         {
-            throw new FaultException("", $"You have {MostPasskeys} passkeys, the most there can be; remove one first.");
+            throw new FaultException("", T($"You have {MostPasskeys} passkeys, the most there can be; remove one first."));
         }
 
         return await signIn.MakePasskeyCreationOptionsAsync(new() { Id = person.Id.ToString(), Name = person.Name, DisplayName = person.Name });
@@ -58,7 +58,7 @@ public sealed class Mine(UserManager<Person> people, SignInManager<Person> signI
         var result = await Entrance.Try(() => signIn.PerformPasskeyAttestationAsync(credential));
         if (result is not { Succeeded: true } || result.UserEntity.Id != person.Id.ToString())
         {
-            throw new FaultException("credential", "The passkey could not be checked. Begin again.");
+            throw new FaultException("credential", T("The passkey could not be checked. Begin again."));
         }
 
         result.Passkey.Name = name?.Trim() is { Length: > 0 and <= 60 } said ? said : "Passkey";
@@ -80,7 +80,7 @@ public sealed class Mine(UserManager<Person> people, SignInManager<Person> signI
 
         if (person.PasswordHash is null && person.Passkeys.Count == 1)
         {
-            throw new FaultException("", "This is your only way in; set a password or add another passkey first.");
+            throw new FaultException("", T("This is your only way in; set a password or add another passkey first."));
         }
 
         person.Passkeys.Remove(key);
@@ -108,7 +108,7 @@ public sealed class Mine(UserManager<Person> people, SignInManager<Person> signI
         {
             delays.Failed(address, person.NormalizedName);
             await book.Write(http, Deeds.Failed, "the old password");
-            throw new FaultException("old", "This is not your password.");
+            throw new FaultException("old", T("This is not your password."));
         }
 
         delays.Succeeded(address, person.NormalizedName);

@@ -30,18 +30,20 @@ public sealed class PasswordRules : IPasswordValidator<Person>
     {
         if (password.Length < Shortest)
         {
-            return $"The password has {password.Length} characters; take {Shortest} or more. Three or four words that do not belong together are easy to keep.";
+            return N(password.Length,
+                $"The password has {password.Length} character; take {Shortest} or more. Three or four words that do not belong together are easy to keep.",
+                $"The password has {password.Length} characters; take {Shortest} or more. Three or four words that do not belong together are easy to keep.");
         }
 
         if (password.Length > Longest)
         {
-            return $"The password has {password.Length} characters; {Longest} is the most.";
+            return T($"The password has {password.Length} characters; {Longest} is the most.");
         }
 
         var plain = password.ToLowerInvariant();
         return plain.Distinct().Count() < 5 || IsCommon(plain) || IsOfThisPlace(plain) || Walks(plain) || Unit(plain) is { } unit && (unit.Length < 5 || IsCommon(unit) || Walks(unit))
-            ? "This is among the first passwords that anybody would try; take three or four words that do not belong together."
-            : name.Length >= 3 && Core(plain) == Core(name.ToLowerInvariant()) ? "The password is hardly more than the name; take another." : null;
+            ? T("This is among the first passwords that anybody would try; take three or four words that do not belong together.")
+            : name.Length >= 3 && Core(plain) == Core(name.ToLowerInvariant()) ? T("The password is hardly more than the name; take another.") : null;
     }
 
     // A common one with figures or signs about it is as common.

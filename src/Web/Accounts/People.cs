@@ -33,17 +33,17 @@ public sealed class People(UserManager<Person> people, Sessions sessions, Tokens
         List<Fault> faults = [];
         if (role is null)
         {
-            faults.Add(new("role", $"Say what she will be: {string.Join(", ", Roles.ForPeople.Select(r => r.Slug()))}."));
+            faults.Add(new("role", T($"Say what she will be: {string.Join(", ", Roles.ForPeople.Select(r => r.Slug()))}.")));
         }
 
         if (days is < 1 or > LongestDays)
         {
-            faults.Add(new("days", $"An invitation can be good for 1 to {LongestDays} days, not {days}."));
+            faults.Add(new("days", T($"An invitation can be good for 1 to {LongestDays} days, not {days}.")));
         }
 
         if (note?.Length > 200)
         {
-            faults.Add(new("note", "The note has more than 200 characters."));
+            faults.Add(new("note", T("The note has more than 200 characters.")));
         }
 
         if (faults.Count > 0)
@@ -88,7 +88,7 @@ public sealed class People(UserManager<Person> people, Sessions sessions, Tokens
     public async Task<Person> ChangeRole(HttpContext http, Guid id, Role? role, CancellationToken ct)
     {
         var person = await Find(id);
-        var to = role ?? throw new FaultException("role", $"A role is one of {string.Join(", ", Roles.ForPeople.Select(r => r.Slug()))}.");
+        var to = role ?? throw new FaultException("role", T($"A role is one of {string.Join(", ", Roles.ForPeople.Select(r => r.Slug()))}."));
         if (person.Role == Role.Owner && to != Role.Owner)
         {
             await CheckOtherOwner(person, "role", ct);
@@ -134,7 +134,7 @@ public sealed class People(UserManager<Person> people, Sessions sessions, Tokens
         await using var session = store.QuerySession();
         if (!await session.Query<Person>().AnyAsync(p => p.Role == Role.Owner && p.Left == null && p.Id != person.Id, ct))
         {
-            throw new FaultException(path, $"{person.Name} is the only owner; make somebody else one first.");
+            throw new FaultException(path, T($"{person.Name} is the only owner; make somebody else one first."));
         }
     }
 }

@@ -69,7 +69,7 @@ public sealed class Sessions(IDocumentStore store, TimeProvider clock)
         await using var session = store.QuerySession();
         if (!await session.Query<Session>().AnyAsync(s => s.Id == id && s.Began > since))
         {
-            throw new FaultException("", $"You signed in more than {Fresh.TotalMinutes} minutes ago. Sign in again, then do this: a browser left open is not enough for it.");
+            throw new FaultException("", T($"You signed in more than {Fresh.TotalMinutes} minutes ago. Sign in again, then do this: a browser left open is not enough for it."));
         }
     }
 

@@ -29,23 +29,23 @@ public sealed class Tokens(IDocumentStore store, TimeProvider clock)
         List<Fault> faults = [];
         if (string.IsNullOrWhiteSpace(name) || name.Trim().Length > 60)
         {
-            faults.Add(new("name", "Say in up to 60 characters what the token is for: \"Backup of the pictures\"."));
+            faults.Add(new("name", T("Say in up to 60 characters what the token is for: \"Backup of the pictures\".")));
         }
 
         if (scopes.Count == 0 || scopes.FirstOrDefault(s => !TokenScopes.All.ContainsKey(s)) is { } unknown)
         {
-            faults.Add(new("scopes", $"Name what it may do: one or more of {string.Join(", ", TokenScopes.All.Keys)}."));
+            faults.Add(new("scopes", T($"Name what it may do: one or more of {string.Join(", ", TokenScopes.All.Keys)}.")));
         }
 
         if (days is < 1 or > LongestDays)
         {
-            faults.Add(new("days", $"It can be good for 1 to {LongestDays} days, not {days}."));
+            faults.Add(new("days", T($"It can be good for 1 to {LongestDays} days, not {days}.")));
         }
 
         await using var session = store.LightweightSession();
         if (faults.Count == 0 && await session.Query<AccessToken>().CountAsync(t => t.Person == person, ct) >= MostOfOne)
         {
-            faults.Add(new("", $"You have {MostOfOne} tokens, the most there can be; end one first."));
+            faults.Add(new("", T($"You have {MostOfOne} tokens, the most there can be; end one first.")));
         }
 
         if (faults.Count > 0)

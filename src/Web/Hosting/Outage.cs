@@ -20,7 +20,9 @@ public sealed record Outage(int Status, string Title, string Detail, int RetryAf
     // PostgreSQL's last words when its disk is full are often only that it ends.
     private const long Scarce = 16 * 1024 * 1024;
 
-    private const string NothingLost = "Nothing that was acknowledged is lost.", NotKnown = "Whether this was still saved is not known: look before you send it again.";
+    private static string NothingLost => T("Nothing that was acknowledged is lost.");
+
+    private static string NotKnown => T("Whether this was still saved is not known: look before you send it again.");
 
     /// <summary>What an exception tells of the machine; null where the fault lies elsewhere.</summary>
     /// <param name="exception">As it was thrown, whatever it is wrapped in.</param>
@@ -43,9 +45,9 @@ public sealed record Outage(int Status, string Title, string Detail, int RetryAf
 
     private static Outage? Read(Exception e, ArchiveSettings settings) => e switch
     {
-        IndexNotReadyException => new(StatusCodes.Status503ServiceUnavailable, "The index is being built.", e.Message, 2),
-        WorkerDoesNotStartException => new(StatusCodes.Status503ServiceUnavailable, "Pictures can't be read now.",
-            "The separate process that reads pictures does not come up; the archive's log says why. No picture was added: send it again after a while.", 10),
+        IndexNotReadyException { Progress: var p } => new(StatusCodes.Status503ServiceUnavailable, T("The index is being built."), T($"The index is being built: {p.Done} of {p.Total} pieces."), 2),
+        WorkerDoesNotStartException => new(StatusCodes.Status503ServiceUnavailable, T("Pictures can't be read now."),
+            T("The separate process that reads pictures does not come up; the archive's log says why. No picture was added: send it again after a while."), 10),
         PostgresException { SqlState: PostgresErrorCodes.DiskFull } => NoRoom(settings),
         PostgresException { SqlState: PostgresErrorCodes.InsufficientPrivilege } => NotWritable(settings),   // its name for a disk that is read-only, too
         PostgresException p => IsAway(p) ? Away(settings) : null,
@@ -61,16 +63,16 @@ public sealed record Outage(int Status, string Title, string Detail, int RetryAf
         || e.SqlState is PostgresErrorCodes.TooManyConnections or PostgresErrorCodes.ReadOnlySqlTransaction or PostgresErrorCodes.IoError;
 
     private static Outage Away(ArchiveSettings settings) => Room(settings.Folder) < Scarce ? NoRoom(settings)
-        : new(StatusCodes.Status503ServiceUnavailable, "The archive's database does not answer.", $"It should be back in a moment; try again then. {NothingLost}", 5) { IsDoubtful = true };
+        : new(StatusCodes.Status503ServiceUnavailable, T("The archive's database does not answer."), $"{T("It should be back in a moment; try again then.")} {NothingLost}", 5) { IsDoubtful = true };
 
-    private static Outage NoRoom(ArchiveSettings settings) => new(StatusCodes.Status507InsufficientStorage, "The disk is full.",
-        $"This was not kept. {NothingLost} Make room on the disk where the archive lies{Named(settings)}, then send it again: nothing needs to be started anew.", 30);
+    private static Outage NoRoom(ArchiveSettings settings) => new(StatusCodes.Status507InsufficientStorage, T("The disk is full."),
+        $"{T("This was not kept.")} {NothingLost} {T($"Make room on the disk where the archive lies{Named(settings)}, then send it again: nothing needs to be started anew.")}", 30);
 
-    private static Outage NotWritable(ArchiveSettings settings) => new(StatusCodes.Status503ServiceUnavailable, "The archive's folder may not be written to.",
-        $"This was not kept. {NothingLost} Whoever looks after the machine has to let the archive write to its folder{Named(settings)} again; nothing needs to be started anew.", 30);
+    private static Outage NotWritable(ArchiveSettings settings) => new(StatusCodes.Status503ServiceUnavailable, T("The archive's folder may not be written to."),
+        $"{T("This was not kept.")} {NothingLost} {T($"Whoever looks after the machine has to let the archive write to its folder{Named(settings)} again; nothing needs to be started anew.")}", 30);
 
     private static string Named(ArchiveSettings settings) => settings.Access.Accounts ? ""
-        : settings.Pictures.StartsWith(settings.Folder, StringComparison.Ordinal) ? $" ({settings.Folder})" : $" ({settings.Folder}; pictures: {settings.Pictures})";
+        : settings.Pictures.StartsWith(settings.Folder, StringComparison.Ordinal) ? $" ({settings.Folder})" : " " + T($"({settings.Folder}; pictures: {settings.Pictures})");
 
     private static long Room(string folder)
     {

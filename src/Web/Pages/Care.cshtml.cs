@@ -38,7 +38,7 @@ public sealed class CareModel(CareLists lists, TimeProvider clock) : PageModel
         Ways =
         [
             .. Enumerable.Range(1, Sighting.MostUrgent).Reverse().Select(u => new Way(Sighting.AttentionOf(u), FindingWords.Urgency(u), Counts.ByUrgency[u])),
-            new("away", "Lent or borrowed", Counts.Away), new("light", "Shown to the light", Counts.Shown),
+            new("away", T("Lent or borrowed"), Counts.Away), new("light", T("Shown to the light"), Counts.Shown),
         ];
         // Without a choice the first that has something in it.
         List = list ?? Ways.FirstOrDefault(w => w.Count > 0)?.List ?? Ways[0].List;
@@ -75,7 +75,7 @@ public sealed class CareModel(CareLists lists, TimeProvider clock) : PageModel
         return tile with
         {
             To = $"{tile.To}#{first[0].Latest.Id}",
-            Lines = [.. first.Take(3).Select(f => $"{Say.Entry("condition", f.Latest.Entry)}: {FindingWords.Look(f.Latest)}"), .. first.Count > 3 ? [$"and {first.Count - 3} more"] : Array.Empty<string>()],
+            Lines = [.. first.Take(3).Select(f => $"{Say.Entry("condition", f.Latest.Entry)}: {FindingWords.Look(f.Latest)}"), .. first.Count > 3 ? [T($"and {first.Count - 3} more")] : Array.Empty<string>()],
         };
     }
 
@@ -83,13 +83,13 @@ public sealed class CareModel(CareLists lists, TimeProvider clock) : PageModel
     {
         To = $"{tile.To}#care",
         Lines = [CareWords.Say(at, state["whereabouts"]!["since"], Today)],
-        Marks = [.. at.DaysLeft(Today) < 0 ? ["Overdue"] : Array.Empty<string>(), .. tile.Marks],
+        Marks = [.. at.DaysLeft(Today) < 0 ? [T("Overdue")] : Array.Empty<string>(), .. tile.Marks],
     };
 
     private static TileView Light(TileView tile, Showings shown) => tile with
     {
         To = $"{tile.To}#care",
-        Lines = [CareWords.Shown(shown), .. shown.OnShow is { } now ? [$"On show now{(now["where"] is { } where ? $": {where}" : "")}"] : Array.Empty<string>()],
-        Marks = [.. shown.HoursOfLight >= LongEnough ? ["Let it rest"] : Array.Empty<string>(), .. tile.Marks],
+        Lines = [CareWords.Shown(shown), .. shown.OnShow is { } now ? [now["where"] is { } where ? T($"On show now: {where}") : T("On show now")] : Array.Empty<string>()],
+        Marks = [.. shown.HoursOfLight >= LongEnough ? [T("Let it rest")] : Array.Empty<string>(), .. tile.Marks],
     };
 }

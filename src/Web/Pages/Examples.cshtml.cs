@@ -54,8 +54,8 @@ public sealed class ExamplesModel(GarmentIndex index, Archive archive, ShownOnPi
     public Pager Pager { get; private set; } = null!;
 
     public IReadOnlyList<(string Value, string Label)> Orders => Q.Length > 0
-        ? [("relevance", "best match"), ("number", "number"), ("name", "name"), ("dated", "date"), ("newest", "newest first")]
-        : [("number", "number"), ("name", "name"), ("dated", "date"), ("newest", "newest first")];
+        ? [("relevance", T("best match")), ("number", T("number")), ("name", T("name")), ("dated", T("date")), ("newest", T("newest first"))]
+        : [("number", T("number")), ("name", T("name")), ("dated", T("date")), ("newest", T("newest first"))];
 
     public async Task<IActionResult> OnGet(CancellationToken ct)
     {

@@ -47,7 +47,7 @@ public sealed class WordsOwnModel(OwnWords own, GarmentIndex index) : PageModel
 
     public Task<IActionResult> OnPostAdd(string? facet, CancellationToken ct) => Do(facet, null, async () =>
     {
-        var made = await own.Add(Facet ?? throw new FaultException("facet", "Choose what the word is of: a lace, a part, a stitch."), Sent(), Versions.Who, ct);
+        var made = await own.Add(Facet ?? throw new FaultException("facet", T("Choose what the word is of: a lace, a part, a stitch.")), Sent(), Versions.Who, ct);
         return Request.Form["into"].ToString() is { Length: > 0 } into ? await own.Merge(made.Facet, made.Slug, into, Versions.Who, ct) : made;
     });
 
@@ -55,7 +55,7 @@ public sealed class WordsOwnModel(OwnWords own, GarmentIndex index) : PageModel
         Do(null, word, async () => await own.Change(Word!.Facet, Word.Slug, Sent(), Versions.Who, ct));
 
     public Task<IActionResult> OnPostMerge(string? word, string? into, CancellationToken ct) => Do(null, word, async () => string.IsNullOrEmpty(into)
-        ? throw new FaultException("into", "Choose the word that it shall count as.")
+        ? throw new FaultException("into", T("Choose the word that it shall count as."))
         : await own.Merge(Word!.Facet, Word.Slug, into, Versions.Who, ct));
 
     public Task<IActionResult> OnPostUnmerge(string? word, CancellationToken ct) =>
@@ -134,11 +134,11 @@ public sealed class WordsOwnModel(OwnWords own, GarmentIndex index) : PageModel
 
     private static string Name(string path) => path.Split('[')[0] switch
     {
-        "label" => "The word",
-        "definition" => "What it means",
-        "synonyms" => "Other names",
-        "broader" => "A kind of",
-        "into" => "Counts as",
-        _ => "What it is of",
+        "label" => T("The word"),
+        "definition" => T("What it means"),
+        "synonyms" => T("Other names"),
+        "broader" => T("A kind of"),
+        "into" => T("Counts as"),
+        _ => T("What it is of"),
     };
 }

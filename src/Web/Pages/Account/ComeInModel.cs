@@ -8,7 +8,7 @@ public abstract class ComeInModel : AccountPage
 {
     public abstract string CodeLabel { get; }
 
-    public virtual string NameHelp => "It stands beside everything that you change, and you sign in by it.";
+    public virtual string NameHelp => T("It stands beside everything that you change, and you sign in by it.");
 
     public string Code { get; private set; } = "";
 
@@ -28,7 +28,7 @@ public abstract class ComeInModel : AccountPage
 /// <summary>The first owner comes in.</summary>
 public sealed class FirstModel(FirstOwner first, Entrance entrance, Book book) : ComeInModel
 {
-    public override string CodeLabel => "The code that the program printed";
+    public override string CodeLabel => T("The code that the program printed");
 
     protected override async Task<bool> Enter(string password, CancellationToken ct) => await first.Make(HttpContext, entrance, book, Code, Name, password, ct) is not null;
 }
@@ -36,7 +36,7 @@ public sealed class FirstModel(FirstOwner first, Entrance entrance, Book book) :
 /// <summary>Somebody who was invited comes in.</summary>
 public sealed class JoinModel(Entrance entrance) : ComeInModel
 {
-    public override string CodeLabel => "The code of your invitation";
+    public override string CodeLabel => T("The code of your invitation");
 
     protected override async Task<bool> Enter(string password, CancellationToken ct) => await entrance.ByInvitation(HttpContext, Code, Name, password, ct) is not null;
 }
@@ -44,9 +44,9 @@ public sealed class JoinModel(Entrance entrance) : ComeInModel
 /// <summary>Somebody who lost what she signed in with comes in.</summary>
 public sealed class RecoverModel(Entrance entrance) : ComeInModel
 {
-    public override string CodeLabel => "One of your recovery codes";
+    public override string CodeLabel => T("One of your recovery codes");
 
-    public override string NameHelp => "As you sign in by it.";
+    public override string NameHelp => T("As you sign in by it.");
 
     protected override async Task<bool> Enter(string password, CancellationToken ct)
     {

@@ -26,7 +26,7 @@ public sealed class IndexModel(Mine mine, Sessions sessions, Tokens tokens, Book
 
     public Task<IActionResult> OnPostCodes(CancellationToken ct) => Do(async () =>
     {
-        Told = ("Your recovery codes", "Write them down now and keep them apart from your telephone: they are not shown again.", await mine.MakeRecoveryCodes(HttpContext, Posted("old")));
+        Told = (T("Your recovery codes"), T("Write them down now and keep them apart from your telephone: they are not shown again."), await mine.MakeRecoveryCodes(HttpContext, Posted("old")));
         return null;
     }, () => Load(ct));
 
@@ -51,7 +51,7 @@ public sealed class IndexModel(Mine mine, Sessions sessions, Tokens tokens, Book
         await sessions.DemandFresh(HttpContext);
         var (token, text) = await tokens.Make(HttpContext.Caller().Id, Posted("name"), [.. Request.Form["scopes"].OfType<string>()], int.TryParse(Posted("days"), NumberStyles.None, CultureInfo.InvariantCulture, out var days) ? days : 0, ct);
         await book.Write(HttpContext, Deeds.MadeToken, $"{token.Name}: {string.Join(", ", token.Scopes)}");
-        Told = ($"The token “{token.Name}”", "Copy it now to where it is used: it is not shown again.", [text]);
+        Told = (T($"The token “{token.Name}”"), T("Copy it now to where it is used: it is not shown again."), [text]);
         return null;
     }, () => Load(ct));
 
@@ -66,8 +66,11 @@ public sealed class IndexModel(Mine mine, Sessions sessions, Tokens tokens, Book
     public string Day(DateTimeOffset when) => Written.Day(when);
 
     /// <summary>A browser in two words, as far as it says what it is.</summary>
-    public string Browser(string agent) =>
-        $"{Browsers.FirstOrDefault(b => agent.Contains(b, StringComparison.Ordinal)) ?? "A browser"}{(Machines.FirstOrDefault(m => agent.Contains(m, StringComparison.Ordinal)) is { } on ? " on " + on : "")}";
+    public string Browser(string agent)
+    {
+        var browser = Browsers.FirstOrDefault(b => agent.Contains(b, StringComparison.Ordinal)) ?? T("A browser");
+        return Machines.FirstOrDefault(m => agent.Contains(m, StringComparison.Ordinal)) is { } machine ? T($"{browser} on {machine}") : browser;
+    }
 
     private Task<IActionResult> Press(Func<Task> press, CancellationToken ct) => Do(async () =>
     {

@@ -30,34 +30,34 @@ public sealed record FetchView(
         var (handling, at) = (piece["handling"]?.ToString(), piece["whereabouts"]?["is"]?.ToString() ?? "here");
         return new(piece["id"]!.ToString(), piece["number"]?.ToString() ?? "", piece["name"]?.ToString() ?? "",
             piece["place"]?["shelf"]?.ToString() ?? "", piece["place"]?["box"]?.ToString() ?? "",
-            handling is null ? "Not decided" : Say.Plain(handling), Say.Plain(at), [.. Against(piece, handling, at)], [.. Mind(piece, handling)]);
+            handling is null ? T("Not decided") : Say.Plain(handling), Say.Plain(at), [.. Against(piece, handling, at)], [.. Mind(piece, handling)]);
     }
 
     private static IEnumerable<string> Against(JsonObject piece, string? handling, string at)
     {
         if (piece["setAside"] is JsonObject)
         {
-            yield return "its entry is set aside";
+            yield return T("its entry is set aside");
         }
 
         if (at is not ("here" or "borrowed"))
         {
-            yield return $"it is not here: {at}";
+            yield return T($"it is not here: {Say.Plain(at).ToLowerInvariant()}");
         }
 
         if (handling == "keep-apart")
         {
-            yield return "it is kept apart: never in class, nor near the other pieces";
+            yield return T("it is kept apart: never in class, nor near the other pieces");
         }
 
         if (handling == "photograph-only")
         {
-            yield return "it may not be handled: show its photograph";
+            yield return T("it may not be handled: show its photograph");
         }
 
         foreach (var finding in Findings(piece).Where(f => f["attention"]?.ToString() == "before-handling"))
         {
-            yield return $"to be seen to before it is handled: {Say.Entry("condition", finding).ToLowerInvariant()}";
+            yield return T($"to be seen to before it is handled: {Say.Entry("condition", finding).ToLowerInvariant()}");
         }
     }
 
@@ -65,27 +65,27 @@ public sealed record FetchView(
     {
         if (handling is null)
         {
-            yield return "how it may be handled is not written down: look it over first";
+            yield return T("how it may be handled is not written down: look it over first");
         }
 
         if (handling == "teacher-only")
         {
-            yield return "only the teacher handles it; pupils look";
+            yield return T("only the teacher handles it; pupils look");
         }
 
         if (handling == "show-flat")
         {
-            yield return "it stays flat on its board; nobody lifts it";
+            yield return T("it stays flat on its board; nobody lifts it");
         }
 
         if (piece["overall"]?.ToString() is "weak" or "fragile")
         {
-            yield return $"it is {piece["overall"]}";
+            yield return piece["overall"]!.ToString() == "weak" ? T("it is weak") : T("it is fragile");
         }
 
         if (Findings(piece).Any(f => f["what"]?.ToString() == "pin-or-needle-found"))
         {
-            yield return "a pin or needle was found in it: look and feel before anybody else does";
+            yield return T("a pin or needle was found in it: look and feel before anybody else does");
         }
     }
 

@@ -28,24 +28,26 @@ public sealed record GivenView(string When, string Group, IReadOnlyList<(string 
     {
         foreach (var missing in outs.Except(back))
         {
-            yield return $"Went out and is not back: {name(missing)}.";
+            yield return T($"Went out and is not back: {name(missing)}.");
         }
 
         foreach (var more in back.Except(outs))
         {
-            yield return $"Came back and was not written down as going out: {name(more)}.";
+            yield return T($"Came back and was not written down as going out: {name(more)}.");
         }
 
         if (given["needlesOut"] is null != given["needlesBack"] is null)
         {
-            yield return $"Needles and pins were counted only {(given["needlesBack"] is null ? "before" : "after")}. Count them both times.";
+            yield return given["needlesBack"] is null ? T("Needles and pins were counted only before. Count them both times.") : T("Needles and pins were counted only after. Count them both times.");
         }
         else if (given["needlesOut"] is { } before && given["needlesBack"] is { } after && Say.Number(before) != Say.Number(after))
         {
             var difference = Say.Number(before) - Say.Number(after);
             yield return difference > 0
-                ? $"{before} needles and pins went out, {after} came back: {Say.Count(difference, "is", "are")} missing. The one that is missing is in the cloth: look and feel before anything is folded, pressed or put away."
-                : $"{before} needles and pins went out, {after} came back: {-difference} more than went. Count again; look where they came from.";
+                ? N(difference,
+                    $"{before} needles and pins went out, {after} came back: {difference} is missing. The one that is missing is in the cloth: look and feel before anything is folded, pressed or put away.",
+                    $"{before} needles and pins went out, {after} came back: {Written.Number(difference)} are missing. The one that is missing is in the cloth: look and feel before anything is folded, pressed or put away.")
+                : T($"{before} needles and pins went out, {after} came back: {-difference} more than went. Count again; look where they came from.");
         }
     }
 

@@ -54,7 +54,7 @@ public sealed record LessonEntryView(string Id, string Title, string Of, string?
     public IReadOnlyList<string> Marks { get; init; } = [];
 
     /// <summary>The name of an entry's way of being shown.</summary>
-    public static IReadOnlyList<(string Value, string Label)> Ways { get; } = [("", "Not decided"), ("piece", "The piece itself"), ("photograph", "A photograph of it"), ("sample", "A stitched sample")];
+    public static IReadOnlyList<(string Value, string Label)> Ways => [("", T("Not decided")), ("piece", T("The piece itself")), ("photograph", T("A photograph of it")), ("sample", T("A stitched sample"))];
 
     /// <summary>All entries of a lesson in their order.</summary>
     /// <param name="book">Where lessons are.</param>
@@ -84,14 +84,14 @@ public sealed record LessonEntryView(string Id, string Title, string Of, string?
     {
         if (!sheets.TryGetValue(entry["worksheet"]?.ToString() ?? "", out var sheet))
         {
-            return Own(new(entry["id"]?.ToString() ?? "", "Something that is no longer here", "", null), entry);
+            return Own(new(entry["id"]?.ToString() ?? "", T("Something that is no longer here"), "", null), entry);
         }
 
         var figures = (sheet.Result["figures"] as JsonArray ?? []).OfType<JsonObject>().Select(f => (Say.Capital(f["label"]!.ToString()), f["text"]!.ToString()));
-        return Own(new(entry["id"]?.ToString() ?? "", sheet.Title, $"Worksheet. {sheet.Result["source"]}", $"/worksheets/{sheet.Id}")
+        return Own(new(entry["id"]?.ToString() ?? "", sheet.Title, T($"Worksheet. {sheet.Result["source"]}"), $"/worksheets/{sheet.Id}")
         {
             Facts = new([.. figures]) { Across = true },
-            Picture = sheet.Result["picture"]?["id"]?.ToString(), Alt = "The original, as photographed",
+            Picture = sheet.Result["picture"]?["id"]?.ToString(), Alt = T("The original, as photographed"),
         }, entry);
     }
 
@@ -110,8 +110,8 @@ public sealed record LessonEntryView(string Id, string Title, string Of, string?
         {
             Kind = piece["kind"]?.ToString(),
             Picture = picture?["id"]?.ToString(), Width = picture?["width"]?.ToString(), Height = picture?["height"]?.ToString(),
-            Alt = picture is null ? "" : picture["caption"]?.ToString() is { Length: > 0 } caption ? caption : $"{name}: {(picture["view"] is { } from ? Say.Word("views", from).ToLowerInvariant() : "a picture")}",
-            Marks = [.. TileView.MarksOf(piece), .. shown.Gone ? (string[])["Taken out of the record since; shown as it last stood"] : []],
+            Alt = picture is null ? "" : picture["caption"]?.ToString() is { Length: > 0 } caption ? caption : $"{name}: {(picture["view"] is { } from ? Say.Word("views", from).ToLowerInvariant() : T("a picture"))}",
+            Marks = [.. TileView.MarksOf(piece), .. shown.Gone ? (string[])[T("Taken out of the record since; shown as it last stood")] : []],
         };
         return Own(What(view, shown.List, what, piece), shown.Entry);
     }

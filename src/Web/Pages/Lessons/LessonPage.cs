@@ -28,7 +28,7 @@ public abstract class LessonPage(LessonBook book) : PageModel
     public string Text(string field) => Lesson.Fields[field]?.ToString() ?? "";
 
     /// <summary>What each of so many pupils needs, in one line.</summary>
-    public string Under => string.Join(" · ", new[] { Text("level"), Text("time"), Lesson.Fields["pupils"] is { } pupils ? Reading.Say.Count(Reading.Say.Number(pupils), "pupil") : "" }.Where(t => t.Length > 0));
+    public string Under => string.Join(" · ", new[] { Text("level"), Text("time"), Lesson.Fields["pupils"] is { } pupils ? N(Reading.Say.Number(pupils), $"{pupils} pupil", $"{pupils} pupils") : "" }.Where(t => t.Length > 0));
 
     protected static string Who => Versions.Who;
 

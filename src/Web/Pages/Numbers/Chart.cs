@@ -1,6 +1,8 @@
+using System.ComponentModel;
 using System.Globalization;
 using System.Net;
 using System.Text;
+using HeirloomArchive.Web.Pages.Reading;
 
 namespace HeirloomArchive.Web.Pages.Numbers;
 
@@ -9,15 +11,19 @@ namespace HeirloomArchive.Web.Pages.Numbers;
 /// <param name="To">The search.</param>
 public sealed record Counted(long Value, string To);
 
-/// <summary>One row of a chart: a label with a number for each series.</summary>
-public sealed record ChartRow(string Label, IReadOnlyList<Counted> Numbers);
+/// <summary>One row of a chart: a value of a facet with a number for each series.</summary>
+public sealed record ChartRow(string Facet, string Value, IReadOnlyList<Counted> Numbers)
+{
+    /// <summary>The value in the reader's words.</summary>
+    public string Label => ExamplesFacets.Plain(Facet, Value);
+}
 
 /// <summary>A bar chart, shown with the equal table beside it.</summary>
 /// <param name="Id">Names it in the page.</param>
-/// <param name="Title">What is counted.</param>
-/// <param name="Series">What each bar of a row is; one name for one bar.</param>
+/// <param name="Title">What is counted, in English: a chart is kept for all readers.</param>
+/// <param name="Series">What each bar of a row is, in English; one name for one bar.</param>
 /// <param name="Rows">In their order.</param>
-public sealed record Chart(string Id, string Title, IReadOnlyList<string> Series, IReadOnlyList<ChartRow> Rows)
+public sealed record Chart(string Id, [Localizable(true)] string Title, IReadOnlyList<string> Series, IReadOnlyList<ChartRow> Rows)
 {
     private const double Wide = 360, Labels = 118, Numbers = 46, Bar = 15, Between = 9;
 

@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using System.Text.Json.Nodes;
 using HeirloomArchive.Search;
 using HeirloomArchive.Web.Pages.Reading;
@@ -15,14 +16,20 @@ public sealed class CollectionNumbers(GarmentIndex index)
     private static readonly string[] Machines =
         ["machine", "machine-lockstitch", "machine-chainstitch", "machine-double-chainstitch", "machine-zigzag", "machine-hemstitch", "machine-embroidery", "overlock"];
 
-    private static readonly (string Facet, string Title)[] Plain =
+    private static readonly Counting[] Plain =
     [
-        ("kind", "Kinds of piece"), ("technique", "Techniques"), ("tuckKind", "Kinds of tuck"), ("lace", "Laces"), ("overall", "Overall state"),
-        ("condition", "Findings"), ("attention", "What needs attention"), ("repair", "Ways of mending"),
+        new("kind", "Kinds of piece"), new("technique", "Techniques"), new("tuckKind", "Kinds of tuck"), new("lace", "Laces"), new("overall", "Overall state"),
+        new("condition", "Findings"), new("attention", "What needs attention"), new("repair", "Ways of mending"),
     ];
+
+    private static readonly string[] Pieces = ["Pieces"]; // texts
+
+    private static readonly string[] HandAndMachine = ["Something sewn by hand", "Something sewn by machine"]; // texts
 
     private readonly Lock counting = new();
     private Kept? kept;
+
+    private sealed record Counting(string Facet, [Localizable(true)] string Title);
 
     private sealed record Kept(string Facets, long Total, IReadOnlyList<Chart> Charts);
 
@@ -47,15 +54,15 @@ public sealed class CollectionNumbers(GarmentIndex index)
     private IEnumerable<Chart> Charts(JsonObject facets)
     {
         var decades = Values(facets, "decade").OrderBy(d => d.Value, StringComparer.Ordinal).ToList();
-        yield return new("decade", "When they were made", ["Pieces"], [.. decades.Select(d => new ChartRow(d.Value, [new(d.Count, To(("decade", d.Value)))]))]);
-        yield return new("hands", "By hand and by machine", ["Something sewn by hand", "Something sewn by machine"], [.. decades.Select(d => new ChartRow(d.Value,
+        yield return new("decade", "When they were made", Pieces, [.. decades.Select(d => new ChartRow("decade", d.Value, [new(d.Count, To(("decade", d.Value)))]))]);
+        yield return new("hands", "By hand and by machine", HandAndMachine, [.. decades.Select(d => new ChartRow("decade", d.Value,
         [
             Found([("decade", d.Value), ("sewn", "hand")]), Found([("decade", d.Value), .. Machines.Select(m => ("sewn", m))]),
         ])).Where(r => r.Numbers.Any(n => n.Value > 0))]);
         foreach (var (facet, title) in Plain)
         {
             var values = Values(facets, facet).OrderByDescending(v => v.Count).ThenBy(v => v.Value, StringComparer.Ordinal).Take(MostRows);
-            yield return new(facet, title, ["Pieces"], [.. values.Select(v => new ChartRow(ExamplesFacets.Plain(facet, v.Value), [new(v.Count, To((facet, v.Value)))]))]);
+            yield return new(facet, title, Pieces, [.. values.Select(v => new ChartRow(facet, v.Value, [new(v.Count, To((facet, v.Value)))]))]);
         }
     }
 
