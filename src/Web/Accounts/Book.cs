@@ -12,6 +12,10 @@ public static class Deeds
         ChangedRole = "changed a role", TookOff = "took somebody off", ChangedPassword = "changed the password", Recovered = "came in by a recovery code",
         MadeCodes = "made recovery codes", AddedPasskey = "added a passkey", RemovedPasskey = "removed a passkey", MadeToken = "made a token",
         EndedToken = "ended a token", EndedSession = "ended a session", ShowedToVisitors = "showed a piece to visitors", HidFromVisitors = "hid a piece from visitors";
+
+    /// <summary>As a person reads it.</summary>
+    // A lone small word in a table counts as a slug, so it is asked for here.
+    public static string InWords(string deed) => deed == Invited ? T("invited") : T(deed);
 }
 
 /// <summary>The book of who came in, saw what is private, took copies, changed rights. Nothing here changes or removes a line.</summary>
