@@ -22,9 +22,11 @@ public sealed class CollectionNumbers(GarmentIndex index)
         new("condition", "Findings"), new("attention", "What needs attention"), new("repair", "Ways of mending"),
     ];
 
-    private static readonly string[] Pieces = ["Pieces"]; // texts
+    private static readonly string[] Pieces = // texts
+        ["Pieces"];
 
-    private static readonly string[] HandAndMachine = ["Something sewn by hand", "Something sewn by machine"]; // texts
+    private static readonly string[] HandAndMachine = // texts
+        ["Something sewn by hand", "Something sewn by machine"];
 
     private readonly Lock counting = new();
     private Kept? kept;
