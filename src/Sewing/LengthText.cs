@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using System.ComponentModel;
 using System.Globalization;
 using System.Numerics;
 
@@ -11,6 +12,7 @@ internal readonly record struct LengthReading(Length Length, LengthUnit Unit, st
 internal ref struct LengthText
 {
     private const int LongestText = 60;
+    [Localizable(true)]
     private const string Units = "in, ft, yd, nails, mm, cm or m";
     private const string Fractions = "½1/2⅓1/3⅔2/3¼1/4¾3/4⅕1/5⅖2/5⅗3/5⅘4/5⅙1/6⅚5/6⅐1/7⅛1/8⅜3/8⅝5/8⅞7/8⅑1/9";
 
@@ -39,11 +41,11 @@ internal ref struct LengthText
         var text = typed.AsSpan().Trim();
         if (text.IsEmpty)
         {
-            return Unreadable($"A length is missing: write a number and {Units}, as in 3/8 in.");
+            return Unreadable(T($"A length is missing: write a number and {T(Units)}, as in 3/8 in."));
         }
 
         return text.Length > LongestText
-            ? Unreadable($"“{Shown.Short(typed)}” is too long for a length: write a number and {Units}, as in 3/8 in.")
+            ? Unreadable(T($"“{Shown.Short(typed)}” is too long for a length: write a number and {T(Units)}, as in 3/8 in."))
             : new LengthText(text).Read();
     }
 
@@ -65,13 +67,13 @@ internal ref struct LengthText
             SkipUnit();
             if (from == at)
             {
-                return at < text.Length ? Unclear() : Unreadable($"“{Shown.Short(text)}” has no unit: write {Units}, as in {Shown.Short(text)} in.");
+                return at < text.Length ? Unclear() : Unreadable(T($"“{Shown.Short(text)}” has no unit: write {T(Units)}, as in {Shown.Short(text)} in."));
             }
 
             var name = text[from..at].ToString();
             if (!Nanometres.TryGetValue(name, out var unit))
             {
-                return Unreadable($"“{Shown.Short(name)}” in “{Shown.Short(text)}” is not a unit of length here: write {Units}.");
+                return Unreadable(T($"“{Shown.Short(name)}” in “{Shown.Short(text)}” is not a unit of length here: write {T(Units)}."));
             }
 
             if (unit >= last || (last != long.MaxValue && IsMetric(unit) != IsMetric(last)))
@@ -94,7 +96,7 @@ internal ref struct LengthText
         var shown = IsMetric(last) ? LengthUnit.Millimetres : LengthUnit.Inches;
         var nanometres = Length.Rounded(negative ? -sum : sum, over);
         return BigInteger.Abs(nanometres) > Length.Longest.Nanometres
-            ? new(Length.Zero, shown, $"“{Shown.Short(text)}” is too long: lengths here go up to 1 km.", FaultKind.Senseless)
+            ? new(Length.Zero, shown, T($"“{Shown.Short(text)}” is too long: lengths here go up to 1 km."), FaultKind.Senseless)
             : new(Length.FromNanometres((long)nanometres), shown);
     }
 
@@ -231,7 +233,7 @@ internal ref struct LengthText
     private bool TakeSlash() => Take('/') || Take('⁄') || Take('∕');
 
     private readonly LengthReading Unclear() =>
-        Unreadable($"“{Shown.Short(text)}” can't be read as a length: write a number and {Units}, as in 3/8 in, 1 1/2 in or 9.5 mm.");
+        Unreadable(T($"“{Shown.Short(text)}” can't be read as a length: write a number and {T(Units)}, as in 3/8 in, 1 1/2 in or 9.5 mm."));
 
     private static LengthReading Unreadable(string problem) => new(Length.Zero, LengthUnit.Inches, problem);
 

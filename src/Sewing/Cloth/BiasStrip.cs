@@ -60,8 +60,8 @@ public sealed record BiasStrip(Length Width, Length Length)
         var band = asked.Text("kind") == "band";
         var strip = new BiasStrip(band ? ForBand(asked.Length("width")) : asked.Length("width"), asked.Length("length"));
         var (square, loom, seam) = (asked.LengthOrNull("square"), asked.LengthOrNull("loom"), asked.Length("seam"));
-        asked.Check(square is null || strip.AlongSelvage <= square, "square", $"A square of {asked.Show(square ?? default)} has no whole strip: a strip of {asked.Show(strip.Width)} takes {asked.Show(strip.AlongSelvage)} along its side.");
-        asked.Check(loom is null || loom > 2 * seam, "loom", $"{asked.Show(loom ?? default)} is used up by the joins: it must be more than {asked.Show(2 * seam)}.");
+        asked.Check(square is null || strip.AlongSelvage <= square, "square", T($"A square of {asked.Show(square ?? default)} has no whole strip: a strip of {asked.Show(strip.Width)} takes {asked.Show(strip.AlongSelvage)} along its side."));
+        asked.Check(loom is null || loom > 2 * seam, "loom", T($"{asked.Show(loom ?? default)} is used up by the joins: it must be more than {asked.Show(2 * seam)}."));
         asked.Throw();
         var step = asked.Unit == LengthUnit.Inches ? Sewing.Length.FromSixtyFourthsOfInch(64) : Sewing.Length.FromMillimetres(10);
         var whole = strip.SquareSide.PartsOf(step) * step;
@@ -69,16 +69,16 @@ public sealed record BiasStrip(Length Width, Length Length)
             .Figure("cutWidth", "Cut the strip wide", strip.Width, band ? "twice the depth and 1/2 in for turnings" : "turnings only as you gave them")
             .Figure("alongSelvage", "It takes along the selvage", strip.AlongSelvage)
             .Figure("squareSide", "Side of a square that just makes it", strip.SquareSide, "every thread of it, no seam lost")
-            .Figure("squareToCut", "Square to cut, in whole " + (asked.Unit == LengthUnit.Inches ? "inches" : "centimetres"), whole, "rounded up; with many joins take more");
+            .Figure("squareToCut", asked.Unit == LengthUnit.Inches ? "Square to cut, in whole inches" : "Square to cut, in whole centimetres", whole, "rounded up; with many joins take more");
         if (square is { } side)
         {
-            answer.Figure("fromSquare", $"A square of {asked.Show(side)} gives at most", strip.FromSquare(side), "no seam lost");
+            answer.Figure("fromSquare", T($"A square of {asked.Show(side)} gives at most"), strip.FromSquare(side), "no seam lost");
         }
 
         if (loom is { } across)
         {
             var strips = strip.StripsAcross(across, seam);
-            asked.Check(strips <= MostStrips, "loom", $"{asked.Show(across)} of cloth would take more than {MostStrips} strips: give a wider cloth.");
+            asked.Check(strips <= MostStrips, "loom", T($"{asked.Show(across)} of cloth would take more than {MostStrips} strips: give a wider cloth."));
             asked.Throw();
             answer.Figure("strips", "Strips right across the cloth", strips).Figure("joins", "Joins", strips - 1)
                 .Figure("cloth", "Cloth along the selvage", strip.ClothFor(strips, across), "the slanting ends and the seams of the joins in it");
@@ -88,7 +88,7 @@ public sealed record BiasStrip(Length Width, Length Length)
             .Note("A doubled bias band is cut twice its depth and 1/2 in.", "Baldt, Clothing for Women (1916)")
             .Note("True bias lies at 45 degrees: what the strip takes along the selvage is its width times the root of 2. The area of the cloth over the width of the strip gives its length: plain geometry.")
             .Note("A bias strip stretches: cut with the cloth flat, join along the thread of the cloth, and never pull it on.")
-            .Drawn($"A square of {asked.Show(square ?? whole)} marked in strips at 45 degrees, {asked.Show(strip.AlongSelvage)} apart along its side.", strip.Picture(asked, square ?? whole));
+            .Drawn(T($"A square of {asked.Show(square ?? whole)} marked in strips at 45 degrees, {asked.Show(strip.AlongSelvage)} apart along its side."), strip.Picture(asked, square ?? whole));
     }
 
     private Panel Picture(Asked asked, Length side)
@@ -105,6 +105,6 @@ public sealed record BiasStrip(Length Width, Length Length)
             sketch.Line(from.X, from.Y, end.X, end.Y, Ink.CutEdge);
         }
 
-        return sketch.Across(to.At(0, 0).X, to.At(s, 0).X, 11, asked.Show(side)).Text(90, 106, "the sides lie along the threads of the cloth", Ink.Caption).Panel();
+        return sketch.Across(to.At(0, 0).X, to.At(s, 0).X, 11, asked.Show(side)).Text(90, 106, T("the sides lie along the threads of the cloth"), Ink.Caption).Panel();
     }
 }

@@ -40,7 +40,7 @@ internal static class BreadthsSum
         var wanted = asked.LengthOrNull("wanted") ?? (along ? plan?.Cloth : null);
         asked.Check(wanted is not null, "wanted", "How wide must the flat cloth be? Give it, or the tucks that run along the cloth.");
         asked.Check(!along || plan is null || wanted == plan.Cloth, "wanted",
-            $"{asked.Show(wanted ?? default)} is not the {asked.Show(plan?.Cloth ?? default)} of flat cloth that the tucks come to: leave it out, or set the plain cloth before and after.");
+            T($"{asked.Show(wanted ?? default)} is not the {asked.Show(plan?.Cloth ?? default)} of flat cloth that the tucks come to: leave it out, or set the plain cloth before and after."));
         var length = asked.Length("length") + (along || plan is null ? Length.Zero : plan.TakeUp);
         var breadths = new Breadths
         {
@@ -48,11 +48,11 @@ internal static class BreadthsSum
             Hides = along && plan is not null ? Breadths.UnderTucks(plan) : [],
         };
         var least = 2 * (breadths.Selvage + breadths.Seam);
-        asked.Check(breadths.Loom > least, "loom", $"{asked.Show(breadths.Loom)} is used up by selvages and seams: it must be more than {asked.Show(least)}.");
+        asked.Check(breadths.Loom > least, "loom", T($"{asked.Show(breadths.Loom)} is used up by selvages and seams: it must be more than {asked.Show(least)}."));
         asked.Throw();
         var plain = (breadths with { Hides = [] }).Joins;
         var joins = breadths.Joins;
-        asked.Check(joins is not null && plain is not null, "loom", $"{asked.Show(breadths.Loom)} of cloth would need more than {Breadths.Most} breadths: give a wider cloth.");
+        asked.Check(joins is not null && plain is not null, "loom", T($"{asked.Show(breadths.Loom)} of cloth would need more than {Breadths.Most} breadths: give a wider cloth."));
         asked.Throw();
         return Said(asked, breadths, plain!.Count + 1, joins!, length, along, plan);
     }
@@ -65,7 +65,7 @@ internal static class BreadthsSum
         var answer = new Answer(asked.Unit)
             .Figure("breadths", "Breadths to cut", count)
             .Figure("fewest", "Fewest that would do", fewest, "without regard to hiding the joins")
-            .Figure("cutLength", "Each breadth long", length, along || plan is null ? "" : $"with the {asked.Show(plan.TakeUp)} the tucks take up")
+            .Figure("cutLength", "Each breadth long", length, along || plan is null ? "" : T($"with the {asked.Show(plan.TakeUp)} the tucks take up"))
             .Figure("cloth", "Cloth to buy", count * length)
             .Figure("joins", "Joins", joins.Count + (breadths.Round ? 1 : 0), breadths.Round ? "the closing one in it" : "")
             .Figure("showing", "Joins that show", showing, breadths.Round ? "the closing one in it" : "")
@@ -87,10 +87,10 @@ internal static class BreadthsSum
         var narrow = joins.Where(j => j.UnderTuck is { } tuck && plan!.Lines[tuck - 1].Width < breadths.Seam).Select(j => j.UnderTuck!.Value).ToList();
         if (narrow.Count > 0)
         {
-            answer.Caution("seam-wider-than-tuck", $"The seam of {asked.Show(breadths.Seam)} is wider than tuck {narrow[0]}, which is to cover it: it would look out behind the fold. Take a narrower seam or a wider tuck.");
+            answer.Caution("seam-wider-than-tuck", T($"The seam of {asked.Show(breadths.Seam)} is wider than tuck {narrow[0]}, which is to cover it: it would look out behind the fold. Take a narrower seam or a wider tuck."));
         }
 
-        return answer.Drawn($"{count} breadths with {joins.Count(j => j.UnderTuck is not null)} joins under a tuck.", Picture(asked, breadths, joins, along ? plan : null));
+        return answer.Drawn(T($"{count} breadths with {joins.Count(j => j.UnderTuck is not null)} joins under a tuck."), Picture(asked, breadths, joins, along ? plan : null));
     }
 
     private static Panel Picture(Asked asked, Breadths breadths, IReadOnlyList<BreadthJoin> joins, TuckPlan? plan)
@@ -123,6 +123,6 @@ internal static class BreadthsSum
             }
         }
 
-        return sketch.Text(90, 54, $"flat cloth {asked.Show(breadths.Wanted)}; dotted lines: joins", Ink.Caption).Panel();
+        return sketch.Text(90, 54, T($"flat cloth {asked.Show(breadths.Wanted)}; dotted lines: joins"), Ink.Caption).Panel();
     }
 }

@@ -94,7 +94,7 @@ public sealed record CircularTucks(Length Waist, decimal Part, Length Skirt, Len
         var piece = new CircularTucks(asked.Length("waist"), asked.Number("part"), asked.Length("length"), asked.Length("fromHem"),
             asked.Whole("tucks"), asked.Length("width"), AskedTucks.Space(asked));
         asked.Check(piece.Reach <= piece.Skirt, "length",
-            $"The tucks reach {asked.Show(piece.Reach)} up from the hem; a piece of {asked.Show(piece.Skirt)} is too short for them: it must be at least {asked.Show(piece.Reach)}.");
+            T($"The tucks reach {asked.Show(piece.Reach)} up from the hem; a piece of {asked.Show(piece.Skirt)} is too short for them: it must be at least {asked.Show(piece.Reach)}."));
         asked.Throw();
         var lines = piece.Lines;
         var answer = new Answer(asked.Unit)
@@ -111,7 +111,7 @@ public sealed record CircularTucks(Length Waist, decimal Part, Length Skirt, Len
         Easing.Say(answer, asked, [.. lines.Select(l => Easing.Percent(l.Ease, l.Upper))]);
         if (piece.FromHem < piece.Width)
         {
-            answer.Caution("below-hem", $"The lowest fold hangs {asked.Show(piece.Width - piece.FromHem)} below the hem edge.");
+            answer.Caution("below-hem", T($"The lowest fold hangs {asked.Show(piece.Width - piece.FromHem)} below the hem edge."));
         }
 
         return answer
@@ -125,7 +125,7 @@ public sealed record CircularTucks(Length Waist, decimal Part, Length Skirt, Len
             .Note("Tucks on a circular piece are fuller beneath, and what is too much is eased in.", "Butterick, The New Dressmaker (1921), ch. 20; the amounts are plain geometry")
             .Note("The folds hang towards the hem; the fold and the lower stitching line are both longer than the upper line they are sewn to. Run an easing thread along the lower line, draw it in, and stitch along the upper.")
             .Note("A shaped band takes up no cloth: cut the piece to the finished length, and add turnings to the band.")
-            .Drawn($"A part of {answer.Say(piece.Part)} of a circle with {piece.Tucks} tucks above the hem; hem radius {asked.Show(piece.HemRadius)}.", piece.Picture(asked));
+            .Drawn(T($"A part of {answer.Say(piece.Part)} of a circle with {piece.Tucks} tucks above the hem; hem radius {asked.Show(piece.HemRadius)}."), piece.Picture(asked));
     }
 
     private Panel Picture(Asked asked)
@@ -150,6 +150,6 @@ public sealed record CircularTucks(Length Waist, decimal Part, Length Skirt, Len
 
         var (centre, waist) = (place.At(0, WaistRadius.Mm()), place.At(0, HemRadius.Mm()));
         sketch.Line(centre.X, centre.Y, waist.X, waist.Y, Ink.Datum);
-        return sketch.Text(90, 112, $"flat, waist radius {asked.Show(WaistRadius)}, hem radius {asked.Show(HemRadius)}", Ink.Caption).Panel();
+        return sketch.Text(90, 112, T($"flat, waist radius {asked.Show(WaistRadius)}, hem radius {asked.Show(HemRadius)}"), Ink.Caption).Panel();
     }
 }

@@ -35,17 +35,17 @@ internal static class CuttingOrderSum
     private static Answer Work(Asked asked)
     {
         var usable = asked.Length("loom") - (2 * asked.Length("selvage"));
-        asked.Check(usable > Length.Zero, "selvage", $"Two selvages of {asked.Show(asked.Length("selvage"))} use up the cloth of {asked.Show(asked.Length("loom"))}: each must be less than half of it.");
+        asked.Check(usable > Length.Zero, "selvage", T($"Two selvages of {asked.Show(asked.Length("selvage"))} use up the cloth of {asked.Show(asked.Length("loom"))}: each must be less than half of it."));
         asked.Throw();
         var pieces = asked.Rows("pieces");
         foreach (var piece in pieces)
         {
             piece.Check(piece.Length("width") <= usable, "width",
-                $"{asked.Show(piece.Length("width"))} is wider than the {asked.Show(usable)} between the selvages: join breadths for it.");
+                T($"{asked.Show(piece.Length("width"))} is wider than the {asked.Show(usable)} between the selvages: join breadths for it."));
         }
 
         var count = pieces.Sum(p => p.Whole("count", 1));
-        asked.Check(count <= MostPieces, "pieces", $"{count} pieces are too many to lay at once: at most {MostPieces}.");
+        asked.Check(count <= MostPieces, "pieces", T($"{count} pieces are too many to lay at once: at most {MostPieces}."));
         asked.Throw();
         var order = CuttingOrder.Lay(usable, pieces.Select(p => new CutPiece(p.Text("name"), p.Length("length"), p.Length("width"), p.Whole("count", 1))));
         return new Answer(asked.Unit)
@@ -58,7 +58,7 @@ internal static class CuttingOrderSum
                 order.Laid.Select((l, i) => (IReadOnlyList<object?>)[i + 1, l.Piece.Name, l.Row, l.FromEnd, l.FromEdge, l.Piece.Length, l.Piece.Width]))
             .Note("Every piece lies with its length along the selvage, on the straight grain; none is turned. Longest first, each into the first row that has room: a better layout may exist, above all with shaped pieces that fit into each other.")
             .Note("Wash and press the cloth first, straighten its end by a drawn thread, and lay all pieces before you cut one. Cut the long pieces first, the small ones from what is left: common practice.")
-            .Drawn($"{count} pieces on {asked.Show(order.Cloth)} of cloth; the selvages run along the upper and lower edge.", Picture(asked, order));
+            .Drawn(T($"{count} pieces on {asked.Show(order.Cloth)} of cloth; the selvages run along the upper and lower edge."), Picture(asked, order));
     }
 
     private static Panel Picture(Asked asked, CuttingOrder order)
@@ -79,6 +79,6 @@ internal static class CuttingOrderSum
             }
         }
 
-        return sketch.Across(left, left + (order.Cloth.Mm() * to.By), 9, asked.Show(order.Cloth)).Text(90, 106, "grain along the selvage, from left to right", Ink.Caption).Panel();
+        return sketch.Across(left, left + (order.Cloth.Mm() * to.By), 9, asked.Show(order.Cloth)).Text(90, 106, T("grain along the selvage, from left to right"), Ink.Caption).Panel();
     }
 }

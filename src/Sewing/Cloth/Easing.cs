@@ -22,14 +22,15 @@ internal static class Easing
     {
         var limit = asked.Number("ease", UsualPercent);
         var beyond = percents.Select((p, i) => (Tuck: i + 1, Percent: p)).Where(t => t.Percent > limit).ToList();
-        answer.Figure("mostEase", "Most to ease in one tuck, per cent", percents.Max(), $"this cloth is taken to ease {answer.Say(limit)} %")
+        answer.Figure("mostEase", "Most to ease in one tuck, per cent", percents.Max(), T($"this cloth is taken to ease {answer.Say(limit)} %"))
             .Figure("easesIn", "The cloth eases it in", beyond.Count == 0)
             .Note("How much a cloth eases is common practice, not a rule of a book: lawn about 5 in 100, soft nainsook or batiste a little more, firm linen or organdie less. Try one tuck on a scrap cut to the same curve.");
         if (beyond.Count > 0)
         {
             answer.Caution("will-not-ease",
-                $"{(beyond.Count == 1 ? $"Tuck {beyond[0].Tuck} from the hem has" : $"{beyond.Count} tucks, from tuck {beyond[0].Tuck} from the hem, have")} more to ease than the {answer.Say(limit)} % this cloth takes: "
-                + "it will pucker. Make the tucks narrower, set them lower, or cut each as a shaped piece and stitch that on.");
+                beyond.Count == 1
+                    ? T($"Tuck {beyond[0].Tuck} from the hem has more to ease than the {answer.Say(limit)} % this cloth takes: it will pucker. Make the tucks narrower, set them lower, or cut each as a shaped piece and stitch that on.")
+                    : T($"{beyond.Count} tucks, from tuck {beyond[0].Tuck} from the hem, have more to ease than the {answer.Say(limit)} % this cloth takes: it will pucker. Make the tucks narrower, set them lower, or cut each as a shaped piece and stitch that on."));
         }
     }
 }

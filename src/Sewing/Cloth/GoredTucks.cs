@@ -62,9 +62,9 @@ public sealed record GoredTucks(int Gores, Length Top, Length Bottom, Length Hei
     {
         var skirt = new GoredTucks(asked.Whole("gores"), asked.Length("top"), asked.Length("bottom"), asked.Length("height"), asked.Length("fromHem"),
             asked.Whole("tucks"), asked.Length("width"), AskedTucks.Space(asked));
-        asked.Check(skirt.Bottom >= skirt.Top, "bottom", $"{asked.Show(skirt.Bottom)} is less than the top of {asked.Show(skirt.Top)}: a gore is as wide at the hem as at the top, or wider.");
+        asked.Check(skirt.Bottom >= skirt.Top, "bottom", T($"{asked.Show(skirt.Bottom)} is less than the top of {asked.Show(skirt.Top)}: a gore is as wide at the hem as at the top, or wider."));
         asked.Check(skirt.Reach <= skirt.Height, "height",
-            $"The tucks reach {asked.Show(skirt.Reach)} up from the hem; a gore of {asked.Show(skirt.Height)} is too short for them: it must be at least {asked.Show(skirt.Reach)}.");
+            T($"The tucks reach {asked.Show(skirt.Reach)} up from the hem; a gore of {asked.Show(skirt.Height)} is too short for them: it must be at least {asked.Show(skirt.Reach)}."));
         asked.Throw();
         var lines = skirt.Lines;
         var answer = new Answer(asked.Unit)
@@ -84,7 +84,7 @@ public sealed record GoredTucks(int Gores, Length Top, Length Bottom, Length Hei
                 lines.Select(l => (IReadOnlyList<object?>)[l.Tuck, l.FromHem, l.Lower, l.Fold, l.Upper, skirt.Gores * l.Upper]))
             .Note("A gore widens evenly, so both stitching lines of a tuck differ by twice its width times what the gore widens in each inch: plain geometry.")
             .Note("The tucks are taken straight across each gore. Sew the gores together first, ease each tuck at the seams rather than in the middle, and press before the next.")
-            .Drawn($"One gore of {asked.Show(skirt.Top)} to {asked.Show(skirt.Bottom)} with {skirt.Tucks} tucks; each has {asked.Show(skirt.Ease)} to ease.", skirt.Picture(asked));
+            .Drawn(T($"One gore of {asked.Show(skirt.Top)} to {asked.Show(skirt.Bottom)} with {skirt.Tucks} tucks; each has {asked.Show(skirt.Ease)} to ease."), skirt.Picture(asked));
     }
 
     private Panel Picture(Asked asked)

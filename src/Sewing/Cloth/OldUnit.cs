@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using System.Numerics;
 using HeirloomArchive.Sewing.Drawing;
 using HeirloomArchive.Sewing.Sums;
@@ -10,10 +11,13 @@ namespace HeirloomArchive.Sewing.Cloth;
 /// <param name="Over">Nanometres, above the line.</param>
 /// <param name="Under">Below the line.</param>
 /// <param name="Source">Where it is read.</param>
-public sealed record OldUnit(string Slug, string Words, BigInteger Over, BigInteger Under, string Source)
+public sealed record OldUnit(string Slug, [Localizable(true)] string Words, BigInteger Over, BigInteger Under, [Localizable(true)] string Source)
 {
+    [Localizable(true)]
     private const string Workwoman = "The Workwoman's Guide (1838), ch. III";
+    [Localizable(true)]
     private const string DryGoods = "Dictionary of Dry Goods (c. 1900)";
+    [Localizable(true)]
     private const string French = "Law of 19 frimaire an VIII (1799): 443.296 lignes to the metre";
 
     /// <summary>From the smallest; the ells and the aune are kept apart by name.</summary>
@@ -72,11 +76,11 @@ public sealed record OldUnit(string Slug, string Words, BigInteger Over, BigInte
         return new Answer(asked.Unit).Figure("inches", "In inches", length, inUnit: LengthUnit.Inches).Figure("millimetres", "In millimetres", length, inUnit: LengthUnit.Millimetres)
             .Figure("nails", "In nails", All.First(u => u.Slug == "nail").In(length), "16 to the yard")
             .Table("measures", "In every measure", [new("unit", "Measure"), new("count", "How many"), new("each", "One of them"), new("source", "Source")],
-                All.Select(u => (IReadOnlyList<object?>)[u.Words, u.In(length), u.Of(1), u.Source]))
+                All.Select(u => (IReadOnlyList<object?>)[T(u.Words), u.In(length), u.Of(1), T(u.Source)]))
             .Note("Three measures are called line: the old French ligne, 2.2558 mm; the English line, 2.1167 mm; and the ligne of buttons, 0.635 mm. A record should name which is meant.", "Encyclopaedia of measures")
             .Note("The French ell of English books is 54 in, the aune of the American trade 45 in: they are not the same.", $"{Workwoman}; {DryGoods}")
             .Note("Old measures were copied by eye and by wood: a figure to the hundredth of a millimetre is arithmetic, not how it was cut.", "No source.")
-            .Drawn($"{asked.Show(length)} divided into inches, centimetres and old French pouces.", new[] { "in", "cm", "pouce" }.Select(slug => Picture(asked, length, All.First(u => u.Slug == slug))));
+            .Drawn(T($"{asked.Show(length)} divided into inches, centimetres and old French pouces."), new[] { "in", "cm", "pouce" }.Select(slug => Picture(asked, length, All.First(u => u.Slug == slug))));
     }
 
     private static Panel Picture(Asked asked, Length length, OldUnit unit)
@@ -88,7 +92,7 @@ public sealed record OldUnit(string Slug, string Words, BigInteger Over, BigInte
             step *= step.ToString(System.Globalization.CultureInfo.InvariantCulture)[0] == '2' ? 2.5m : 2;
         }
 
-        sketch.Box(Sketch.Margin, 10, sketch.Room, 8, Ink.Cloth).Text(Sketch.Margin, 7, $"{unit.Words}: {count.ToString("0.###", System.Globalization.CultureInfo.InvariantCulture)}; {asked.Show(length)} in all", Ink.Caption, 2.8, Anchor.Start);
+        sketch.Box(Sketch.Margin, 10, sketch.Room, 8, Ink.Cloth).Text(Sketch.Margin, 7, T($"{T(unit.Words)}: {count.ToString("0.###", System.Globalization.CultureInfo.InvariantCulture)}; {asked.Show(length)} in all"), Ink.Caption, 2.8, Anchor.Start);
         for (var at = 0m; at <= count; at += step)
         {
             var x = Sketch.Margin + (sketch.Room * (double)(at / count));

@@ -44,22 +44,22 @@ public sealed record PetticoatCloth(int Breadths, Length Finished, Length Ruffle
     {
         var cloth = new PetticoatCloth(asked.Whole("breadths", 2), asked.Length("finished"), asked.Length("ruffle"), asked.Length("hem"),
             asked.Length("turn") + asked.Length("seam"), asked.Length("takeUp"));
-        asked.Check(cloth.Ruffle < cloth.Finished, "ruffle", $"A ruffle of {asked.Show(cloth.Ruffle)} leaves no skirt of {asked.Show(cloth.Finished)}: it must be less.");
+        asked.Check(cloth.Ruffle < cloth.Finished, "ruffle", T($"A ruffle of {asked.Show(cloth.Ruffle)} leaves no skirt of {asked.Show(cloth.Finished)}: it must be less."));
         asked.Throw();
         return new Answer(asked.Unit)
-            .Figure("cutLength", "Cut each breadth long", cloth.Each, $"hem and turnings of {asked.Show(cloth.Hem + cloth.Turnings)} and {asked.Show(cloth.TakeUp)} for tucks in it")
+            .Figure("cutLength", "Cut each breadth long", cloth.Each, T($"hem and turnings of {asked.Show(cloth.Hem + cloth.Turnings)} and {asked.Show(cloth.TakeUp)} for tucks in it"))
             .Figure("cloth", "Cloth for all breadths", cloth.Cloth, "the ruffle's own cloth not in it")
             .Figure("skirt", "Skirt above the ruffle", cloth.Finished - cloth.Ruffle)
             .Table("usualHems", "Hems in the books", [new("what", "Skirt"), new("hem", "Hem"), new("source", "Source")],
             [
-                ["Baby's skirt, well-to-do", Nails(4), "The Workwoman's Guide (1838): 4 nails"],
-                ["Baby's skirt, plain", Nails(1), "The Workwoman's Guide (1838): 1 nail"],
-                ["Petticoat, cut with two hems", Length.FromSixtyFourthsOfInch(3 * 64), "Burton, School Sewing (1916): 3 in in the worked case"],
+                [T("Baby's skirt, well-to-do"), Nails(4), T("The Workwoman's Guide (1838): 4 nails")],
+                [T("Baby's skirt, plain"), Nails(1), T("The Workwoman's Guide (1838): 1 nail")],
+                [T("Petticoat, cut with two hems"), Length.FromSixtyFourthsOfInch(3 * 64), T("Burton, School Sewing (1916): 3 in in the worked case")],
             ])
             .Note("Plain petticoat: twice the length and twice the hem.", "Burton, School Sewing Based on Home Problems (1916)")
             .Note("With a ruffle: the length less the ruffle, twice.", "Garments for Girls (c. 1919), six-gored petticoat")
             .Note("A hem has a first turn as well, 1/4 in in the books.", "Baldt, Clothing for Women (1916)")
-            .Drawn($"One breadth of {asked.Show(cloth.Each)}, laid from top to lower edge.", cloth.Picture(asked));
+            .Drawn(T($"One breadth of {asked.Show(cloth.Each)}, laid from top to lower edge."), cloth.Picture(asked));
     }
 
     private static Length Nails(int count) => count * Length.FromSixtyFourthsOfInch(144);
@@ -71,6 +71,6 @@ public sealed record PetticoatCloth(int Breadths, Length Finished, Length Ruffle
         var (skirt, tucks, hem) = ((Finished - Ruffle).Mm() * scale, TakeUp.Mm() * scale, (Hem + Turnings).Mm() * scale);
         sketch.Box(Sketch.Margin, 14, skirt, 22, Ink.Cloth).Box(Sketch.Margin + skirt, 14, tucks, 22, Ink.TakenUp).Box(Sketch.Margin + skirt + tucks, 14, hem, 22, Ink.Allowance)
             .Across(Sketch.Margin, Sketch.Margin + sketch.Room, 10, asked.Show(Each));
-        return sketch.Text(90, 42, "from left to right: skirt, what tucks take up, hem and turnings", Ink.Caption).Panel();
+        return sketch.Text(90, 42, T("from left to right: skirt, what tucks take up, hem and turnings"), Ink.Caption).Panel();
     }
 }

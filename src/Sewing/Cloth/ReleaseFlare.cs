@@ -49,9 +49,9 @@ public sealed record ReleaseFlare(int Tucks, Length Width, Length Finished, Leng
     {
         var flare = new ReleaseFlare(asked.Whole("tucks"), asked.Length("width"), asked.Length("finished"), asked.Length("panel"), asked.Length("stitched"));
         asked.Check(flare.Stitched < flare.Panel, "stitched",
-            $"{asked.Show(flare.Stitched)} of stitching leaves nothing free on a panel of {asked.Show(flare.Panel)}: stitch less than that, or take plain tucks.");
+            T($"{asked.Show(flare.Stitched)} of stitching leaves nothing free on a panel of {asked.Show(flare.Panel)}: stitch less than that, or take plain tucks."));
         asked.Check(flare.Space >= Length.Zero, "width",
-            $"{flare.Tucks} tucks of {asked.Show(flare.Width)} lie on {asked.Show(flare.Tucks * flare.Width)}; on {asked.Show(flare.Finished)} a tuck can be at most {asked.Show(flare.Finished.DividedBy(flare.Tucks))} wide.");
+            T($"{flare.Tucks} tucks of {asked.Show(flare.Width)} lie on {asked.Show(flare.Tucks * flare.Width)}; on {asked.Show(flare.Finished)} a tuck can be at most {asked.Show(flare.Finished.DividedBy(flare.Tucks))} wide."));
         asked.Throw();
         return new Answer(asked.Unit)
             .Figure("gained", "Width set free below", flare.Gained, "twice the width of each tuck")
@@ -62,7 +62,7 @@ public sealed record ReleaseFlare(int Tucks, Length Width, Length Finished, Leng
             .Figure("space", "Plain cloth between tucks", flare.Space, "spread evenly, half of it at each side")
             .Note("A tuck sewn part of the way takes twice its width above, and gives it back below: plain geometry.")
             .Note("Fasten off each tuck well where it is let go: that end takes the strain, and it is where old ones tear. To strengthen one on an antique, ask a textile conservator first.")
-            .Drawn($"{asked.Show(flare.Finished)} across where the tucks are stitched, {asked.Show(flare.Below)} below.", flare.Picture(asked));
+            .Drawn(T($"{asked.Show(flare.Finished)} across where the tucks are stitched, {asked.Show(flare.Below)} below."), flare.Picture(asked));
     }
 
     private Panel Picture(Asked asked)

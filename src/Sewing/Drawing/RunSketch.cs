@@ -16,8 +16,10 @@ public static class RunSketch
     public static IEnumerable<Panel> Of(TuckPlan plan) => [.. Flat(plan), Sewn(plan)];
 
     /// <summary>What they show, in words.</summary>
-    public static string Words(TuckPlan plan) => string.Create(CultureInfo.InvariantCulture,
-        $"The flat cloth, {plan.Cloth.ToText(plan.Unit)}, with {plan.Lines.Count} {(plan.Lines.Count == 1 ? "tuck" : "tucks")}: each fold numbered, with its two lines of stitching beside it. Below, the same sewn, {plan.Finished.ToText(plan.Unit)}.");
+    public static string Words(TuckPlan plan) => N(
+        plan.Lines.Count,
+        $"The flat cloth, {plan.Cloth.ToText(plan.Unit)}, with {plan.Lines.Count} tuck: each fold numbered, with its two lines of stitching beside it. Below, the same sewn, {plan.Finished.ToText(plan.Unit)}.",
+        $"The flat cloth, {plan.Cloth.ToText(plan.Unit)}, with {plan.Lines.Count} tucks: each fold numbered, with its two lines of stitching beside it. Below, the same sewn, {plan.Finished.ToText(plan.Unit)}.");
 
     private static IEnumerable<Panel> Flat(TuckPlan plan)
     {
@@ -38,7 +40,7 @@ public static class RunSketch
         var scale = sketch.Room / reach;
         double X(double at) => Round(Sketch.Margin + ((Math.Clamp(at, from, to) - from) * scale));
         bool Here(Length at) => Mm(at) >= from - 1e-9 && Mm(at) < (strip == strips - 1 ? to + 1 : to - 1e-9);
-        sketch.Text(Sketch.Margin, 5, strips == 1 ? "The flat cloth" : $"The flat cloth, strip {strip + 1} of {strips}", Ink.Caption, 2.8, Anchor.Start)
+        sketch.Text(Sketch.Margin, 5, strips == 1 ? T("The flat cloth") : T($"The flat cloth, strip {strip + 1} of {strips}"), Ink.Caption, 2.8, Anchor.Start)
             .Box(Sketch.Margin, Top, sketch.Room, ClothHeight, Ink.Cloth);
         foreach (var line in plan.Lines.Where(l => Mm(l.SecondStitch) > from && Mm(l.FirstStitch) < to))
         {
@@ -98,7 +100,7 @@ public static class RunSketch
         var high = Math.Max(Mm(plan.Finished), plan.Lines.Max(l => Math.Max(Mm(l.FinishedFold), Mm(l.FinishedStitch))));
         scale = Math.Min(scale, sketch.Room / Math.Max(high - low, 1e-6));
         double X(Length at) => Round(Sketch.Margin + ((Mm(at) - low) * scale));
-        sketch.Text(Sketch.Margin, 5, "The same, sewn", Ink.Caption, 2.8, Anchor.Start);
+        sketch.Text(Sketch.Margin, 5, T("The same, sewn"), Ink.Caption, 2.8, Anchor.Start);
         var edges = (X(Length.Zero), X(plan.Finished));
         sketch.Box(Math.Min(edges.Item1, edges.Item2), Top, Math.Abs(edges.Item2 - edges.Item1), ClothHeight, Ink.Cloth);
         double last = -100;

@@ -1,4 +1,4 @@
-using System.Globalization;
+using System.ComponentModel;
 
 namespace HeirloomArchive.Sewing.Fitting;
 
@@ -17,27 +17,27 @@ internal static class FitChecks
         var faults = new List<Fault>();
         if (request.Finished <= Length.Zero)
         {
-            Add("finished", $"{Text(request.Finished)} is no width to fill: it must be above 0.");
+            Add("finished", T($"{Text(request.Finished)} is no width to fill: it must be above 0."));
         }
 
         if (request.Cloth < Length.Zero)
         {
-            Add("cloth", $"{Text(request.Cloth.Value)} is below 0: the cloth there is must be 0 or more.");
+            Add("cloth", T($"{Text(request.Cloth.Value)} is below 0: the cloth there is must be 0 or more."));
         }
 
         if (!Markings.Contains(request.Finest))
         {
-            Add("finest", $"{Text(request.Finest)} is not a marking used here: 1/16 in, 1/32 in, 1/64 in, 1 mm, 0.5 mm or 0.25 mm.");
+            Add("finest", T($"{Text(request.Finest)} is not a marking used here: 1/16 in, 1/32 in, 1/64 in, 1 mm, 0.5 mm or 0.25 mm."));
         }
 
         Count("tucks.from", request.Tucks.From);
         Count("tucks.to", request.Tucks.To);
         if (request.Tucks.From > request.Tucks.To)
         {
-            Add("tucks", string.Create(CultureInfo.InvariantCulture, $"From {request.Tucks.From} to {request.Tucks.To} is no range: from must not be above to."));
+            Add("tucks", T($"From {request.Tucks.From} to {request.Tucks.To} is no range: from must not be above to."));
         }
 
-        Range("width", request.Width, request.Finest, "one finest marking");
+        Range("width", request.Width, request.Finest, T("one finest marking"));
         Range("space", request.Space, Length.Zero, "0");
         Range("ends", request.Ends, Length.Zero, "0");
         Lie();
@@ -48,13 +48,13 @@ internal static class FitChecks
             throw new FaultException(faults);
         }
 
-        void Add(string field, string message) => faults.Add(new(request.Path.Length == 0 ? field : $"{request.Path}.{field}", message));
+        void Add(string field, [Localizable(true)] string message) => faults.Add(new(request.Path.Length == 0 ? field : $"{request.Path}.{field}", message));
 
         void Count(string field, int count)
         {
             if (count is < 1 or > TuckRun.MostInGroup)
             {
-                Add(field, string.Create(CultureInfo.InvariantCulture, $"{count} tucks: 1 to {TuckRun.MostInGroup} can be looked for."));
+                Add(field, T($"{count} tucks: 1 to {TuckRun.MostInGroup} can be looked for."));
             }
         }
 
@@ -62,12 +62,12 @@ internal static class FitChecks
         {
             if (range.From < least)
             {
-                Add($"{field}.from", $"{Text(range.From)} is too little: at least {words}.");
+                Add($"{field}.from", T($"{Text(range.From)} is too little: at least {words}."));
             }
 
             if (range.From > range.To)
             {
-                Add(field, $"From {Text(range.From)} to {Text(range.To)} is no range: from must not be above to.");
+                Add(field, T($"From {Text(range.From)} to {Text(range.To)} is no range: from must not be above to."));
             }
         }
 
@@ -80,11 +80,11 @@ internal static class FitChecks
 
             if (request.Centre is { } centre && !request.LiesFromMiddle)
             {
-                Add("centre", $"A centre of {Text(centre)} belongs to a run that lies from-centre or towards-centre: leave it out, or say so in lies.");
+                Add("centre", T($"A centre of {Text(centre)} belongs to a run that lies from-centre or towards-centre: leave it out, or say so in lies."));
             }
             else if (request.Centre is { } middle && request.Lies == Lies.FromCentre && middle < Length.Zero)
             {
-                Add("centre", $"{Text(middle)} is below 0: from the centre it must be 0 or more.");
+                Add("centre", T($"{Text(middle)} is below 0: from the centre it must be 0 or more."));
             }
         }
 
@@ -98,7 +98,7 @@ internal static class FitChecks
             Count("like.tucks", like.Tucks);
             if (like.Width <= Length.Zero)
             {
-                Add("like.width", $"A tuck of {Text(like.Width)} is none: its width must be above 0.");
+                Add("like.width", T($"A tuck of {Text(like.Width)} is none: its width must be above 0."));
             }
         }
 

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace HeirloomArchive.Sewing.Fitting;
 
 /// <summary>Why nothing fits: the bound that fails, in words.</summary>
@@ -10,45 +8,44 @@ internal static class FitReason
         return Marking() ?? Cloth() ?? Strip() ?? Bounds() ?? Gap();
 
         string? Marking() =>
-            grid.Widths.IsEmpty ? Nothing("width", request.Width)
-            : grid.Spaces.IsEmpty && grid.Tucks.To > (grid.Centre is null ? 1 : 2) ? Nothing("space", request.Space)
-            : grid.Ends.IsEmpty ? Nothing("plain end", request.Ends)
-            : !grid.Counts().Any() ? Invariant($"A run that lies from or towards its centre has as many tucks in each half, and no even number lies between {grid.Tucks.From} and {grid.Tucks.To}.")
+            grid.Widths.IsEmpty ? Nothing(T("width"), request.Width)
+            : grid.Spaces.IsEmpty && grid.Tucks.To > (grid.Centre is null ? 1 : 2) ? Nothing(T("space"), request.Space)
+            : grid.Ends.IsEmpty ? Nothing(T("plain end"), request.Ends)
+            : !grid.Counts().Any() ? T($"A run that lies from or towards its centre has as many tucks in each half, and no even number lies between {grid.Tucks.From} and {grid.Tucks.To}.")
             : grid.OnMarking ? null
-            : grid.Centre is null ? $"{Text(grid.Finished)} is not a whole number of {Text(grid.Unit)}, and whatever is made of whole widths, spaces and ends is."
-            : $"{Text(grid.Finished)} less the centre of {Text(grid.Centre.Value)} is not a whole number of {Text(grid.Unit)}, and whatever is made of whole widths, spaces and ends is.";
+            : grid.Centre is null ? T($"{Text(grid.Finished)} is not a whole number of {Text(grid.Unit)}, and whatever is made of whole widths, spaces and ends is.")
+            : T($"{Text(grid.Finished)} less the centre of {Text(grid.Centre.Value)} is not a whole number of {Text(grid.Unit)}, and whatever is made of whole widths, spaces and ends is.");
 
         string? Cloth() =>
-            FitNeighbours.LeastCloth(grid) is { } least ? $"Not enough cloth: the least that any arrangement of {Text(grid.Finished)} needs is {Text(least)}, and there are {Text(grid.Cloth)}." : null;
+            FitNeighbours.LeastCloth(grid) is { } least ? T($"Not enough cloth: the least that any arrangement of {Text(grid.Finished)} needs is {Text(least)}, and there are {Text(grid.Cloth)}.") : null;
 
         string? Strip() =>
             grid.Correction != 0 && (grid with { Correction = 0, Cloth = Length.Longest.Nanometres }).Any
-                ? $"With the strip's correction of {Text(grid.Correction)} a tuck, whatever adds up to {Text(grid.Finished)} would make lines cross or leave no cloth outside the last."
+                ? T($"With the strip's correction of {Text(grid.Correction)} a tuck, whatever adds up to {Text(grid.Finished)} would make lines cross or leave no cloth outside the last.")
                 : null;
 
         string? Bounds()
         {
             var (few, many) = (grid.Counts().First(), grid.Counts().Last());
             var (least, most) = (Finished(few, grid.Widths.From, grid.Spaces.From, grid.Ends.From), Finished(many, grid.Widths.To, grid.Spaces.To, grid.Ends.To));
-            return most < grid.Finished ? $"Too little: {Parts("at most", many, grid.Widths.To, grid.Spaces.To, grid.Ends.To)} finish at {Text(most)}, short of {Text(grid.Finished)}."
-                : least > grid.Finished ? $"Too much: {Parts("at least", few, grid.Widths.From, grid.Spaces.From, grid.Ends.From)} finish at {Text(least)}, beyond {Text(grid.Finished)}."
+            return most < grid.Finished ? T($"Too little: {Parts(T("at most"), many, grid.Widths.To, grid.Spaces.To, grid.Ends.To)} finish at {Text(most)}, short of {Text(grid.Finished)}.")
+                : least > grid.Finished ? T($"Too much: {Parts(T("at least"), few, grid.Widths.From, grid.Spaces.From, grid.Ends.From)} finish at {Text(least)}, beyond {Text(grid.Finished)}.")
                 : null;
         }
 
         string Gap()
         {
             var (below, above) = FitFinished.Neighbours(grid with { Cloth = Length.Longest.Nanometres });
-            return $"Whole numbers of {Text(grid.Unit)} in these ranges add up to "
-                + string.Join(" or ", new[] { below, above }.Where(l => l is not null).Select(l => Text(l!.Value)))
-                + $", and to nothing between: {Text(grid.Finished)} can't be made.";
+            var near = below is { } less && above is { } more ? T($"{Text(less)} or {Text(more)}") : (below ?? above) is { } one ? Text(one) : "";
+            return T($"Whole numbers of {Text(grid.Unit)} in these ranges add up to {near}, and to nothing between: {Text(grid.Finished)} can't be made.");
         }
 
         string Nothing(string what, LengthRange range) =>
-            $"No whole number of {Text(grid.Unit)} lies between {range.From.ToText(request.Unit)} and {range.To.ToText(request.Unit)}: there is no {what} to choose.";
+            T($"No whole number of {Text(grid.Unit)} lies between {range.From.ToText(request.Unit)} and {range.To.ToText(request.Unit)}: there is no {what} to choose.");
 
         string Parts(string bound, int tucks, long width, long space, long end) => grid.Gaps(tucks) == 0
-            ? Invariant($"{bound} {tucks} of {Text(width * grid.Unit)} with ends of {Text(end * grid.Unit)}")
-            : Invariant($"{bound} {tucks} of {Text(width * grid.Unit)} with spaces of {Text(space * grid.Unit)} and ends of {Text(end * grid.Unit)}");
+            ? T($"{bound} {tucks} of {Text(width * grid.Unit)} with ends of {Text(end * grid.Unit)}")
+            : T($"{bound} {tucks} of {Text(width * grid.Unit)} with spaces of {Text(space * grid.Unit)} and ends of {Text(end * grid.Unit)}");
 
         long Finished(int tucks, long width, long space, long end) =>
             (grid.Centre ?? 0) + (((tucks * width) + (grid.Gaps(tucks) * space) + (2 * end)) * grid.Unit);
@@ -60,6 +57,4 @@ internal static class FitReason
             return texts.Find(t => t[0] != '≈') ?? texts[0];
         }
     }
-
-    private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

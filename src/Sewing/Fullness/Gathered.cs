@@ -1,3 +1,4 @@
+using System.Globalization;
 using HeirloomArchive.Sewing.Drawing;
 using HeirloomArchive.Sewing.Sums;
 
@@ -43,15 +44,15 @@ public sealed record Gathered(Length Finished, Length Flat, decimal Fullness)
         if (finished is { } edge && flat is { } cloth)
         {
             var both = OfLengths(edge, cloth);
-            asked.Check(cloth >= edge, "flat", $"{asked.Show(cloth)} can't be drawn up to {asked.Show(edge)}: the flat length must be at least as long.");
+            asked.Check(cloth >= edge, "flat", T($"{asked.Show(cloth)} can't be drawn up to {asked.Show(edge)}: the flat length must be at least as long."));
             asked.Check(!asked.Has("fullness") || Math.Abs((Times(edge, fullness) - cloth).Nanometres) <= 1, "fullness",
-                FormattableString.Invariant($"{asked.Show(cloth)} on {asked.Show(edge)} is a fullness of {both.Fullness:0.####}, not {fullness:0.####}: leave one of the three out."));
+                T($"{asked.Show(cloth)} on {asked.Show(edge)} is a fullness of {both.Fullness.ToString("0.####", CultureInfo.InvariantCulture)}, not {fullness.ToString("0.####", CultureInfo.InvariantCulture)}: leave one of the three out."));
             asked.Throw();
             return both;
         }
 
         asked.Check(finished is null || finished.Value.Nanometres * fullness <= Length.Longest.Nanometres, "fullness",
-            FormattableString.Invariant($"{fullness:0.####} times {asked.Show(finished ?? default)} is more than 1 km of cloth."));
+            T($"{fullness.ToString("0.####", CultureInfo.InvariantCulture)} times {asked.Show(finished ?? default)} is more than 1 km of cloth."));
         asked.Throw();
         return finished is { } of ? OfFinished(of, fullness) : OfFlat(flat!.Value, fullness);
     }
@@ -62,9 +63,9 @@ public sealed record Gathered(Length Finished, Length Flat, decimal Fullness)
         answer.Figure("flat", "Flat length", Flat, "before it is drawn up")
             .Figure("finished", "Finished edge", Finished)
             .Figure("fullness", "Fullness", Fullness, "flat ÷ finished")
-            .Figure("extra", "Drawn in", Extra, FormattableString.Invariant($"{100 * Extra.Nanometres / (decimal)Flat.Nanometres:0.#} % of the flat length"))
+            .Figure("extra", "Drawn in", Extra, T($"{(100 * Extra.Nanometres / (decimal)Flat.Nanometres).ToString("0.#", CultureInfo.InvariantCulture)} % of the flat length"))
             .Table("quarterMarks", "Mark both edges before drawing up", [new("mark", "Mark"), new("flat", "On the flat piece"), new("finished", "On the edge it is set to")],
-                Quarters(Flat).Zip(Quarters(Finished), (a, b) => (a, b)).Select((m, i) => (IReadOnlyList<object?>)[i == 1 ? "half" : i == 0 ? "first quarter" : "third quarter", m.a, m.b]))
+                Quarters(Flat).Zip(Quarters(Finished), (a, b) => (a, b)).Select((m, i) => (IReadOnlyList<object?>)[i == 1 ? T("half") : i == 0 ? T("first quarter") : T("third quarter"), m.a, m.b]))
             .Note("Both edges are marked in halves and quarters before the gathers are drawn up, and matched mark to mark.", "Given by all the handbooks read, among them McGlauflin, Handicraft for Girls (c. 1910)");
     }
 
@@ -73,14 +74,14 @@ public sealed record Gathered(Length Finished, Length Flat, decimal Fullness)
     {
         var sketch = new Sketch(62);
         var scale = sketch.ScaleFor(Flat);
-        Strip(sketch, asked, Flat, 12, scale, "flat");
+        Strip(sketch, Flat, 12, scale, T($"flat {asked.Show(Flat)}"));
         for (var i = 1; i < Math.Min(strips, 60); i++)
         {
             var x = Sketch.Margin + (sketch.Room * i / strips);
             sketch.Line(x, 12, x, 26, Ink.CutEdge);
         }
 
-        Strip(sketch, asked, Finished, 42, scale, "finished");
+        Strip(sketch, Finished, 42, scale, T($"finished {asked.Show(Finished)}"));
         var width = (double)Finished.Millimetres * scale;
         var folds = Math.Max(2, (int)(width / 2));
         for (var i = 0; i < folds; i++)
@@ -92,10 +93,10 @@ public sealed record Gathered(Length Finished, Length Flat, decimal Fullness)
         return sketch.Panel();
     }
 
-    private static void Strip(Sketch sketch, Asked asked, Length edge, double y, double scale, string name)
+    private static void Strip(Sketch sketch, Length edge, double y, double scale, string caption)
     {
         var width = (double)edge.Millimetres * scale;
-        sketch.Box(Sketch.Margin, y, width, 14, Ink.Cloth).Across(Sketch.Margin, Sketch.Margin + width, y - 3, $"{name} {asked.Show(edge)}")
+        sketch.Box(Sketch.Margin, y, width, 14, Ink.Cloth).Across(Sketch.Margin, Sketch.Margin + width, y - 3, caption)
             .Line(Sketch.Margin, y + 1.5, Sketch.Margin + width, y + 1.5, Ink.Stitching);
         for (var quarter = 1; quarter < 4; quarter++)
         {

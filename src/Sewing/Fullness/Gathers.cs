@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using HeirloomArchive.Sewing.Sums;
 
 namespace HeirloomArchive.Sewing.Fullness;
@@ -7,7 +8,7 @@ namespace HeirloomArchive.Sewing.Fullness;
 /// <param name="Taken">Threads on the needle.</param>
 /// <param name="Left">Threads passed over.</param>
 /// <param name="Source">Where it is read.</param>
-public sealed record GatheringStitch(string Words, int Taken, int Left, string Source)
+public sealed record GatheringStitch([Localizable(true)] string Words, int Taken, int Left, [Localizable(true)] string Source)
 {
     /// <summary>All that were read; they disagree.</summary>
     public static IReadOnlyList<GatheringStitch> All { get; } =
@@ -79,7 +80,7 @@ public static class Gathers
         }
 
         AddStitches(asked, answer, gathered.Flat);
-        return answer.Drawn($"{asked.Show(gathered.Flat)} of cloth drawn up to {asked.Show(gathered.Finished)}, quarter marks on both.", gathered.Picture(asked, 1));
+        return answer.Drawn(T($"{asked.Show(gathered.Flat)} of cloth drawn up to {asked.Show(gathered.Finished)}, quarter marks on both."), gathered.Picture(asked, 1));
     }
 
     private static void AddRows(Asked asked, Answer answer)
@@ -94,13 +95,13 @@ public static class Gathers
     private static void AddStitches(Asked asked, Answer answer, Length flat)
     {
         var threads = asked.Has("threads") ? flat.Nanometres * (decimal)asked.Whole("threads") / asked.Length("threadsOver").Nanometres : (decimal?)null;
-        var own = asked.Has("taken") ? [new GatheringStitch($"Take {asked.Whole("taken")}, pass over {asked.Whole("left")}", asked.Whole("taken"), asked.Whole("left"), "Your own")] : Array.Empty<GatheringStitch>();
+        var own = asked.Has("taken") ? [new GatheringStitch(T($"Take {asked.Whole("taken")}, pass over {asked.Whole("left")}"), asked.Whole("taken"), asked.Whole("left"), "Your own")] : Array.Empty<GatheringStitch>();
         if (threads is { } known)
         {
             answer.Figure("threadsAlong", "Threads along the edge", (long)decimal.Floor(known));
         }
 
         answer.Table("stitches", "The gathering stitch; the books do not agree", [new("stitch", "Stitch"), new("gathers", "Gathers in a row"), new("source", "Source")],
-            own.Concat(GatheringStitch.All).Select(s => (IReadOnlyList<object?>)[s.Words, threads is { } t ? GatheringStitch.In(t, s.Taken, s.Left) : null, s.Source]));
+            own.Concat(GatheringStitch.All).Select(s => (IReadOnlyList<object?>)[T(s.Words), threads is { } t ? GatheringStitch.In(t, s.Taken, s.Left) : null, T(s.Source)]));
     }
 }

@@ -35,7 +35,7 @@ public static class KiltedSkirt
         var (cloth, pleats, levels) = (asked.Length("cloth"), asked.Whole("pleats"), asked.Rows("levels"));
         foreach (var level in levels)
         {
-            level.Check(level.Length("finished") <= cloth, "finished", $"{asked.Show(level.Length("finished"))} is wider than the cloth: it may be at most {asked.Show(cloth)}.");
+            level.Check(level.Length("finished") <= cloth, "finished", T($"{asked.Show(level.Length("finished"))} is wider than the cloth: it may be at most {asked.Show(cloth)}."));
         }
 
         asked.Throw();
@@ -52,7 +52,7 @@ public static class KiltedSkirt
                 .Note("A kilt takes about six times the waist, or 7 1/2 to 9 yards: the two agree only for waists of 45 to 54 in, and the book says both.", "The Cutter's Practical Guide (1898), p. 45");
         }
 
-        return answer.Drawn($"The skirt level by level, within the width of its flat cloth, {asked.Show(cloth)}.", Picture(asked, cloth, levels));
+        return answer.Drawn(T($"The skirt level by level, within the width of its flat cloth, {asked.Show(cloth)}."), Picture(asked, cloth, levels));
     }
 
     private static Panel Picture(Asked asked, Length cloth, IReadOnlyList<Asked> levels)
@@ -60,7 +60,7 @@ public static class KiltedSkirt
         const double Step = 16;
         var sketch = new Sketch(24 + (levels.Count * Step));
         var (scale, middle) = (sketch.ScaleFor(cloth), Sketch.PageWidth / 2);
-        sketch.Across(Sketch.Margin, Sketch.Margin + sketch.Room, 10, $"flat {asked.Show(cloth)}");
+        sketch.Across(Sketch.Margin, Sketch.Margin + sketch.Room, 10, T($"flat {asked.Show(cloth)}"));
         for (var i = 0; i < levels.Count; i++)
         {
             var (half, y) = ((double)levels[i].Length("finished").Millimetres * scale / 2, 16 + (i * Step));

@@ -21,7 +21,7 @@ internal sealed class PleatRequest(Asked asked, PleatKind kind)
     {
         asked.Check(finished is not null != flat is not null, finished is null ? "finished" : "flat", "Give the finished section or the flat cloth, one of them: the other follows.");
         asked.Check(width is not null || asked.Has("count"), "width", "Give the width of a pleat or how many there are.");
-        asked.Check(kind == PleatKind.Normal || depth is not null, "depth", $"The depth is missing: only normal pleats have it from their width. Give for example {asked.Show(Length.FromSixtyFourthsOfInch(48))}.");
+        asked.Check(kind == PleatKind.Normal || depth is not null, "depth", T($"The depth is missing: only normal pleats have it from their width. Give for example {asked.Show(Length.FromSixtyFourthsOfInch(48))}."));
         asked.Throw();
         var counts = asked.Has("count") ? [("whole", asked.Whole("count"))] : Counts(width!.Value);
         var ways = new List<(string, Pleats)>();
@@ -34,7 +34,7 @@ internal sealed class PleatRequest(Asked asked, PleatKind kind)
             }
 
             asked.Check(section > Length.Zero, asked.Has("count") ? "count" : "depth",
-                $"{count} pleats take up {asked.Show(2 * sides * count * (depth ?? Length.Zero))}, and there are {asked.Show(flat ?? Length.Zero)} of cloth: the depth must stay below {asked.Show((flat ?? Length.Zero).DividedBy(2L * sides * count))}.");
+                T($"{count} pleats take up {asked.Show(2 * sides * count * (depth ?? Length.Zero))}, and there are {asked.Show(flat ?? Length.Zero)} of cloth: the depth must stay below {asked.Show((flat ?? Length.Zero).DividedBy(2L * sides * count))}."));
             asked.Throw();
             ways.Add((word, Of(count, section)));
         }
@@ -46,7 +46,7 @@ internal sealed class PleatRequest(Asked asked, PleatKind kind)
     private List<(string Word, int Count)> Counts(Length each)
     {
         var (whole, unit, field) = finished is { } section ? (section, each, "width") : (flat!.Value, each + (2 * sides * (depth ?? each)), "width");
-        asked.Check(whole.Nanometres / unit.Nanometres < MostPleats, field, $"{asked.Show(each)} makes more than {MostPleats} pleats: it must be at least {asked.Show(whole.DividedBy(MostPleats))}.");
+        asked.Check(whole.Nanometres / unit.Nanometres < MostPleats, field, T($"{asked.Show(each)} makes more than {MostPleats} pleats: it must be at least {asked.Show(whole.DividedBy(MostPleats))}."));
         asked.Throw();
         return [.. Rounding.BothWays(whole, unit).Select(r => (r.Word, r.Count))];
     }
@@ -65,7 +65,9 @@ internal sealed class PleatRequest(Asked asked, PleatKind kind)
         if (width is { } wide && asked.Has("count"))
         {
             asked.Check(kind == PleatKind.Box ? wide <= share : Math.Abs((section - (count * wide)).Nanometres) <= count, "width",
-                $"{count} pleats of {asked.Show(wide)} are {asked.Show(count * wide)} and the section is {asked.Show(section)}: {(kind == PleatKind.Box ? "the face may be at most" : "each must be")} {asked.Show(share)}, or leave the width out.");
+                kind == PleatKind.Box
+                    ? T($"{count} pleats of {asked.Show(wide)} are {asked.Show(count * wide)} and the section is {asked.Show(section)}: the face may be at most {asked.Show(share)}, or leave the width out.")
+                    : T($"{count} pleats of {asked.Show(wide)} are {asked.Show(count * wide)} and the section is {asked.Show(section)}: each must be {asked.Show(share)}, or leave the width out."));
             asked.Throw();
         }
 
@@ -83,8 +85,8 @@ internal sealed class PleatRequest(Asked asked, PleatKind kind)
             return;
         }
 
-        var right = kind switch { PleatKind.Normal => "equal to", PleatKind.Shallow => "below", _ => "above" };
-        asked.Refuse("depth", $"Pleats {asked.Show(depth ?? deep)} deep and {asked.Show(each)} wide are {lies.ToString().ToLowerInvariant()}, not {kind.ToString().ToLowerInvariant()}: the depth must be {right} {asked.Show(each)}.");
+        var right = kind switch { PleatKind.Normal => T("equal to"), PleatKind.Shallow => T("below"), _ => T("above") };
+        asked.Refuse("depth", T($"Pleats {asked.Show(depth ?? deep)} deep and {asked.Show(each)} wide are {Pleats.Word(lies)}, not {Pleats.Word(kind)}: the depth must be {right} {asked.Show(each)}."));
         asked.Throw();
     }
 }

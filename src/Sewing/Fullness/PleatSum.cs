@@ -53,28 +53,26 @@ internal static class PleatSum
 
         answer.Table("ways", whole ? "The pleats" : "Rounded, each with its corrected width",
                 [new("way", "Count"), new("count", "Pleats"), new("width", "Width of each"), new("depth", "Depth"), new("face", "Face"), new("takeUp", "Taken up"), new("flat", "Flat cloth"), new("withSeams", "With seams"), new("finished", "Finished"), new("ratio", "Flat ÷ finished"), new("lies", "They lie"), new("strips", "Strips"), new("cloth", "Length of cloth")],
-                ways.Select((w, i) => (IReadOnlyList<object?>)[w.Word, w.Pleats.Count, w.Pleats.Width, w.Pleats.Depth, kind == PleatKind.Box ? w.Pleats.Face : null, w.Pleats.TakeUp, w.Pleats.Cloth, w.Pleats.Cloth + seams, w.Pleats.Finished,
+                ways.Select((w, i) => (IReadOnlyList<object?>)[T(w.Word), w.Pleats.Count, w.Pleats.Width, w.Pleats.Depth, kind == PleatKind.Box ? w.Pleats.Face : null, w.Pleats.TakeUp, w.Pleats.Cloth, w.Pleats.Cloth + seams, w.Pleats.Finished,
                     Pleats.Ratio(kind, w.Pleats.Depth, w.Pleats.Width), Lies(w.Pleats), strips[i]?.Count, strips[i]?.Cloth]))
             .Table("lines", "Every line, from the start", [new("way", "Count"), new("pleat", "Pleat"), new("line", "Line"), new("flat", "On the flat cloth"), new("finished", "When pleated")],
-                ways.SelectMany(w => w.Pleats.Lines().Select(l => (IReadOnlyList<object?>)[w.Word, l.Pleat, l.What, l.Flat, l.Finished])));
+                ways.SelectMany(w => w.Pleats.Lines().Select(l => (IReadOnlyList<object?>)[T(w.Word), l.Pleat, T(l.What), l.Flat, l.Finished])));
         AddBothWays(answer, ways[0].Pleats);
         AddNotes(asked, answer, ways);
-        return answer.Drawn(string.Join(" ", ways.Select(w => $"{w.Pleats.Count} pleats{(whole ? "" : $" ({w.Word})")}: {asked.Show(w.Pleats.Cloth)} of flat cloth with its lines, and the same laid to {asked.Show(w.Pleats.Finished)}.")),
+        return answer.Drawn(string.Join(" ", ways.Select(w => whole
+                ? T($"{w.Pleats.Count} pleats: {asked.Show(w.Pleats.Cloth)} of flat cloth with its lines, and the same laid to {asked.Show(w.Pleats.Finished)}.")
+                : T($"{w.Pleats.Count} pleats ({T(w.Word)}): {asked.Show(w.Pleats.Cloth)} of flat cloth with its lines, and the same laid to {asked.Show(w.Pleats.Finished)}."))),
             ways.SelectMany(w => Pictures(asked, w.Pleats)));
     }
 
-    private static string Lies(Pleats p) => p.Kind switch
-    {
-        PleatKind.Box or PleatKind.Inverted => p.Kind.ToString().ToLowerInvariant(),
-        _ => Pleats.Classify(p.Depth, p.Width).ToString().ToLowerInvariant(),
-    };
+    private static string Lies(Pleats p) => Pleats.Word(p.Kind is PleatKind.Box or PleatKind.Inverted ? p.Kind : Pleats.Classify(p.Depth, p.Width));
 
     /// <summary>The table that reads both ways: cloth for this section, and section from this cloth, for other depths.</summary>
     private static void AddBothWays(Answer answer, Pleats p) => answer
         .Table("bothWays", "Other depths, read either way", [new("depth", "Depth"), new("lies", "They lie"), new("ratio", "Flat ÷ finished"), new("flat", "Cloth for this section"), new("finished", "Section from this cloth")],
             new[] { 2, 3, 4, 5, 6 }.Select(quarters => (p.Width * quarters).DividedBy(4)).Select(depth => (IReadOnlyList<object?>)
             [
-                depth, Pleats.Classify(depth, p.Width).ToString().ToLowerInvariant(), Pleats.Ratio(p.Kind, depth, p.Width),
+                depth, Pleats.Word(Pleats.Classify(depth, p.Width)), Pleats.Ratio(p.Kind, depth, p.Width),
                 p.Finished + (2 * Pleats.Sides(p.Kind) * p.Count * depth), Gathered.OfFlat(p.Cloth, Pleats.Ratio(p.Kind, depth, p.Width)).Finished,
             ]));
 
@@ -88,11 +86,11 @@ internal static class PleatSum
             var over = (2 * p.Depth) - (p.Kind == PleatKind.Box ? p.Face : p.Width);
             if (p.Kind is PleatKind.Box or PleatKind.Inverted && over > Length.Zero)
             {
-                answer.Caution("folds-overlap", $"With {p.Count} pleats the under folds lie over one another by {asked.Show(over)} at the back: thick in all but fine cloth.");
+                answer.Caution("folds-overlap", T($"With {p.Count} pleats the under folds lie over one another by {asked.Show(over)} at the back: thick in all but fine cloth."));
             }
             else if (p.Kind is PleatKind.Normal or PleatKind.Shallow or PleatKind.Overlapping && p.Depth > p.Width)
             {
-                answer.Caution("folds-overlap", $"With {p.Count} pleats each fold lies {asked.Show(p.Depth - p.Width)} over the next, and the last by as much beyond the section: leave plain cloth there, or turn it into the seam.");
+                answer.Caution("folds-overlap", T($"With {p.Count} pleats each fold lies {asked.Show(p.Depth - p.Width)} over the next, and the last by as much beyond the section: leave plain cloth there, or turn it into the seam."));
             }
         }
     }
@@ -103,11 +101,11 @@ internal static class PleatSum
         var drawn = lines.Where(l => l.Pleat <= MostDrawn).ToList();
         var least = Math.Min(0, (double)lines.Min(l => l.Finished).Millimetres);
         var most = Math.Max((double)p.Finished.Millimetres, (double)lines.Max(l => l.Finished).Millimetres);
-        var some = p.Count > MostDrawn ? $", lines of the first {MostDrawn} pleats" : "";
+        var some = p.Count > MostDrawn ? T($", lines of the first {MostDrawn} pleats") : "";
 
         var flat = new Sketch(34);
         var scale = flat.ScaleFor(p.Cloth);
-        flat.Box(Sketch.Margin, 14, flat.Room, 14, Ink.Cloth).Across(Sketch.Margin, Sketch.Margin + flat.Room, 10, $"flat {asked.Show(p.Cloth)}{some}");
+        flat.Box(Sketch.Margin, 14, flat.Room, 14, Ink.Cloth).Across(Sketch.Margin, Sketch.Margin + flat.Room, 10, T($"flat {asked.Show(p.Cloth)}{some}"));
         foreach (var pleat in drawn.GroupBy(l => l.Pleat))
         {
             var (from, to) = (X(pleat.First().Flat), X(pleat.Last().Flat));
@@ -136,7 +134,7 @@ internal static class PleatSum
 
         var laid = new Sketch(34);
         var across = laid.Room / (most - least);
-        laid.Box(Laid(0), 14, (double)p.Finished.Millimetres * across, 14, Ink.Cloth).Across(Laid(0), Laid((double)p.Finished.Millimetres), 10, $"pleated {asked.Show(p.Finished)}");
+        laid.Box(Laid(0), 14, (double)p.Finished.Millimetres * across, 14, Ink.Cloth).Across(Laid(0), Laid((double)p.Finished.Millimetres), 10, T($"pleated {asked.Show(p.Finished)}"));
         foreach (var pleat in drawn.GroupBy(l => l.Pleat))
         {
             var (from, to) = ((double)pleat.Min(l => l.Finished).Millimetres, (double)pleat.Max(l => l.Finished).Millimetres);

@@ -1,3 +1,5 @@
+using System.ComponentModel;
+
 namespace HeirloomArchive.Sewing.Fullness;
 
 /// <summary>How a pleat is laid.</summary>
@@ -24,7 +26,7 @@ public enum PleatKind
 /// <param name="What">In words: <c>fold</c>, <c>under fold</c>, <c>placement line</c>.</param>
 /// <param name="Flat">From the start of the flat cloth.</param>
 /// <param name="Finished">From the start of the finished section; an under fold may lie beyond it.</param>
-public sealed record PleatLine(int Pleat, string What, Length Flat, Length Finished);
+public sealed record PleatLine(int Pleat, [Localizable(true)] string What, Length Flat, Length Finished);
 
 /// <summary>
 /// Pleats laid in a section: tucks that are not sewn down, so cloth = finished + 2 × depth × folds.
@@ -45,6 +47,16 @@ public sealed record Pleats(PleatKind Kind, int Count, Length Finished, Length D
     /// <remarks>NIMI, p. 202.</remarks>
     public static PleatKind Classify(Length depth, Length width) =>
         depth == width ? PleatKind.Normal : depth < width ? PleatKind.Shallow : PleatKind.Overlapping;
+
+    /// <summary>How they lie, in a word of the reader's language.</summary>
+    internal static string Word(PleatKind kind) => kind switch
+    {
+        PleatKind.Normal => T("normal"),
+        PleatKind.Shallow => T("shallow"),
+        PleatKind.Overlapping => T("overlapping"),
+        PleatKind.Box => T("box"),
+        _ => T("inverted"),
+    };
 
     /// <summary>Flat cloth for each finished length: 1 + 2 × depth × sides / width; 3 where knife pleats meet.</summary>
     public static decimal Ratio(PleatKind kind, Length depth, Length width) => 1 + (2m * Sides(kind) * depth.Nanometres / width.Nanometres);

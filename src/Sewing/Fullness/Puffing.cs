@@ -60,7 +60,7 @@ public static class Puffing
         }
 
         UsualFullness.AddTable(answer, gathered.Finished);
-        return answer.Drawn($"Across the strip as it is cut, {asked.Show(cut)}, with its rows of gathers; below, the flat length and the length drawn up.",
+        return answer.Drawn(T($"Across the strip as it is cut, {asked.Show(cut)}, with its rows of gathers; below, the flat length and the length drawn up."),
             Across(asked, cut, ruffle ? [heading] : [heading + turning, heading + turning + width + rise]), gathered.Picture(asked, 1));
     }
 
@@ -68,12 +68,12 @@ public static class Puffing
     {
         var sketch = new Sketch(34);
         var scale = sketch.ScaleFor(cut);
-        sketch.Box(Sketch.Margin, 13, sketch.Room, 14, Ink.Cloth).Across(Sketch.Margin, Sketch.Margin + sketch.Room, 10, $"cut {asked.Show(cut)} across");
+        sketch.Box(Sketch.Margin, 13, sketch.Room, 14, Ink.Cloth).Across(Sketch.Margin, Sketch.Margin + sketch.Room, 10, T($"cut {asked.Show(cut)} across"));
         for (var i = 0; i < rows.Count; i++)
         {
             var x = Sketch.Margin + ((double)rows[i].Millimetres * scale);
             sketch.Line(x, 13, x, 27, Ink.Stitching)
-                .Text(i == 0 ? Sketch.Margin : Sketch.PageWidth - Sketch.Margin, 31, $"gathers at {asked.Show(rows[i])}", Ink.StitchNumber, 2.4, i == 0 ? Anchor.Start : Anchor.End);
+                .Text(i == 0 ? Sketch.Margin : Sketch.PageWidth - Sketch.Margin, 31, T($"gathers at {asked.Show(rows[i])}"), Ink.StitchNumber, 2.4, i == 0 ? Anchor.Start : Anchor.End);
         }
 
         return sketch.Panel();

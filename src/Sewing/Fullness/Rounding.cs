@@ -1,3 +1,5 @@
+using System.ComponentModel;
+
 namespace HeirloomArchive.Sewing.Fullness;
 
 /// <summary>A count that may not come out whole: both ways are offered, none is taken silently.</summary>
@@ -5,7 +7,7 @@ namespace HeirloomArchive.Sewing.Fullness;
 /// <param name="Count">1 or more.</param>
 /// <param name="Each">The corrected width: the whole divided by the count, rounded once to the nanometre.</param>
 /// <remarks>Rounding is a free choice, and the width is then worked out again: Dress Making, NIMI, p. 209.</remarks>
-public sealed record Rounding(string Word, int Count, Length Each)
+public sealed record Rounding([Localizable(true)] string Word, int Count, Length Each)
 {
     /// <summary>How often a width goes into a whole: once when exact, else rounded down (where that is not none) and up.</summary>
     /// <param name="whole">Above zero.</param>
@@ -17,6 +19,6 @@ public sealed record Rounding(string Word, int Count, Length Each)
             ? [Of("whole", down)]
             : down == 0 ? [Of("rounded up", 1)] : [Of("rounded down", down), Of("rounded up", down + 1)];
 
-        Rounding Of(string word, long count) => new(word, checked((int)count), whole.DividedBy(count));
+        Rounding Of([Localizable(true)] string word, long count) => new(word, checked((int)count), whole.DividedBy(count));
     }
 }

@@ -39,11 +39,11 @@ public static class Ruffle
         gathered.Add(answer);
         if (!asked.Has("fullness") && !(asked.Has("finished") && asked.Has("flat")))
         {
-            answer.Note($"No fullness was given: the most that is given for this kind is taken, of {usual.Range}.", usual.Source);
+            answer.Note(T($"No fullness was given: the most that is given for this kind is taken, of {usual.Range}."), usual.Source);
         }
 
         var total = pieces * gathered.Flat;
-        answer.Figure("allPieces", "For all alike", total, $"{pieces} × the flat length");
+        answer.Figure("allPieces", "For all alike", total, T($"{pieces} × the flat length"));
         Length? cut = asked.LengthOrNull("depth") is { } depth ? CutDepth(depth, asked.Length("hem"), asked.Length("heading"), asked.Length("seam")) : null;
         if (cut is not null)
         {
@@ -59,7 +59,9 @@ public static class Ruffle
         }
 
         UsualFullness.AddTable(answer, gathered.Finished);
-        return answer.Drawn($"A flat strip {asked.Show(gathered.Flat)} long and the same drawn up to {asked.Show(gathered.Finished)}, quarter marks on both{(strips?.Joins > 0 ? ", joins dotted" : "")}.",
+        return answer.Drawn(strips?.Joins > 0
+                ? T($"A flat strip {asked.Show(gathered.Flat)} long and the same drawn up to {asked.Show(gathered.Finished)}, quarter marks on both, joins dotted.")
+                : T($"A flat strip {asked.Show(gathered.Flat)} long and the same drawn up to {asked.Show(gathered.Finished)}, quarter marks on both."),
             gathered.Picture(asked, pieces == 1 ? strips?.Count ?? 1 : 1));
     }
 }

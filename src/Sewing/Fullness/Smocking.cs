@@ -38,8 +38,8 @@ public static class Smocking
         var height = asked.LengthOrNull("height");
         asked.Check(asked.Has("rows") != height is not null, height is null ? "rows" : "height", "Give either the rows or the height of the grid, one of them: the other follows.");
         var flat = Gathered.OfFinished(finished, asked.Number("fullness", 3)).Flat;
-        asked.Check(flat.Nanometres / dot.Nanometres < Most, "dot", $"{asked.Show(dot)} on {asked.Show(flat)} of cloth makes more than {Most} dots: take a wider space.");
-        asked.Check(height is not { } tall || tall.Nanometres / row.Nanometres < Most, "row", $"{asked.Show(row)} makes more than {Most} rows: take a wider space.");
+        asked.Check(flat.Nanometres / dot.Nanometres < Most, "dot", T($"{asked.Show(dot)} on {asked.Show(flat)} of cloth makes more than {Most} dots: take a wider space."));
+        asked.Check(height is not { } tall || tall.Nanometres / row.Nanometres < Most, "row", T($"{asked.Show(row)} makes more than {Most} rows: take a wider space."));
         asked.Throw();
 
         var across = Rounding.BothWays(flat, dot);
@@ -49,9 +49,9 @@ public static class Smocking
             .Figure("withSides", "Flat with both sides", flat + (2 * asked.Length("side")))
             .Figure("dotsComeOutWhole", "The dots come out whole", across.Count == 1 && across[0].Word == "whole")
             .Table("across", "Dots in a row", [new("way", "Spaces"), new("spaces", "How many"), new("dots", "Dots"), new("dotSpace", "Dot to dot, width kept"), new("flatWithDot", "Flat, dot to dot kept"), new("fullnessWithDot", "Fullness then")],
-                across.Select(w => (IReadOnlyList<object?>)[w.Word, w.Count, w.Count + 1, w.Each, w.Count * dot, (decimal)(w.Count * dot).Nanometres / finished.Nanometres]))
+                across.Select(w => (IReadOnlyList<object?>)[T(w.Word), w.Count, w.Count + 1, w.Each, w.Count * dot, (decimal)(w.Count * dot).Nanometres / finished.Nanometres]))
             .Table("down", "Rows", [new("way", "Rows"), new("rows", "How many"), new("rowSpace", "Row to row"), new("height", "Height")],
-                down.Select(w => (IReadOnlyList<object?>)[w.Word, w.Rows, w.Row, w.Word == "whole" ? Height(w.Rows, w.Row) : height]))
+                down.Select(w => (IReadOnlyList<object?>)[T(w.Word), w.Rows, w.Row, w.Word == "whole" ? Height(w.Rows, w.Row) : height]))
             .Note("Smocking takes about three times its finished width; a trial with your own cloth and stitch is the only sure figure.", "A modern machine instruction book, for batiste or gingham; by hand common practice is 2 1/2 to 4 times")
             .Note("Each dot is picked up on one thread along its row; one thread is needed for each row. Mark with a transfer or a thread that leaves nothing behind, and try it on a scrap first.", "Common practice.");
         if (across[0].Word != "whole" || down[0].Word != "whole")
@@ -60,7 +60,9 @@ public static class Smocking
         }
 
         var chosen = down[0];
-        return answer.Drawn($"The grid: {across[0].Count + 1} dots in a row {asked.Show(flat)} wide, {chosen.Rows} rows {asked.Show(chosen.Row)} apart{(across.Count == 2 ? "; the spaces rounded down" : "")}.",
+        return answer.Drawn(across.Count == 2
+                ? T($"The grid: {across[0].Count + 1} dots in a row {asked.Show(flat)} wide, {chosen.Rows} rows {asked.Show(chosen.Row)} apart; the spaces rounded down.")
+                : T($"The grid: {across[0].Count + 1} dots in a row {asked.Show(flat)} wide, {chosen.Rows} rows {asked.Show(chosen.Row)} apart."),
             Picture(asked, across[0], chosen.Rows, chosen.Row));
     }
 
@@ -94,7 +96,7 @@ public static class Smocking
             sketch.Down(Sketch.Margin + 6 + (columns * wide), top, top + step, asked.Show(row));
         }
 
-        var shown = columns < across.Count || lines < rows ? $"the first {columns + 1} dots and {lines} rows" : "all dots and rows";
+        var shown = columns < across.Count || lines < rows ? T($"the first {columns + 1} dots and {lines} rows") : T("all dots and rows");
         return sketch.Text(Sketch.Margin, top + ((lines - 1) * step) + 8, shown, Ink.Caption, 2.6, Anchor.Start).Panel();
     }
 }

@@ -45,9 +45,9 @@ public sealed record Strips(int Count, int Joins, Length? Cloth, Length LeftOver
         }
 
         var join = asked.Length("join");
-        asked.Check(loom > 2 * join, "join", $"With {asked.Show(join)} on both sides nothing is left of cloth {asked.Show(loom)} wide: the allowance must be below {asked.Show(loom.DividedBy(2))}.");
+        asked.Check(loom > 2 * join, "join", T($"With {asked.Show(join)} on both sides nothing is left of cloth {asked.Show(loom)} wide: the allowance must be below {asked.Show(loom.DividedBy(2))}."));
         asked.Throw();
-        asked.Check(total.Nanometres <= (loom - (2 * join)).Nanometres * Most, "loom", $"{asked.Show(total)} from cloth {asked.Show(loom)} wide takes more than {Most} strips: give a wider cloth.");
+        asked.Check(total.Nanometres <= (loom - (2 * join)).Nanometres * Most, "loom", T($"{asked.Show(total)} from cloth {asked.Show(loom)} wide takes more than {Most} strips: give a wider cloth."));
         asked.Throw();
         return Of(total, loom, join, cutDepth, asked.Flag("round"));
     }

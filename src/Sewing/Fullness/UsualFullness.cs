@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using HeirloomArchive.Sewing.Sums;
 
 namespace HeirloomArchive.Sewing.Fullness;
@@ -8,7 +9,7 @@ namespace HeirloomArchive.Sewing.Fullness;
 /// <param name="Least">In twelfths: 16 is 1 1/3.</param>
 /// <param name="Most">In twelfths.</param>
 /// <param name="Source">Where it is read.</param>
-public sealed record UsualFullness(string Slug, string Kind, int Least, int Most, string Source)
+public sealed record UsualFullness(string Slug, [Localizable(true)] string Kind, int Least, int Most, [Localizable(true)] string Source)
 {
     private const int Parts = 12;
 
@@ -29,7 +30,7 @@ public sealed record UsualFullness(string Slug, string Kind, int Least, int Most
     ];
 
     /// <summary>As written: <c>1 1/3 to 1 1/2</c>.</summary>
-    public string Range => Least == Most ? Mixed(Least) : $"{Mixed(Least)} to {Mixed(Most)}";
+    public string Range => Least == Most ? Mixed(Least) : T($"{Mixed(Least)} to {Mixed(Most)}");
 
     /// <summary>The greatest fullness, to 28 places.</summary>
     public decimal Greatest => Most / (decimal)Parts;
@@ -43,7 +44,7 @@ public sealed record UsualFullness(string Slug, string Kind, int Least, int Most
     internal static void AddTable(Answer answer, Length finished) => answer
         .Table("usual", "What the books give for this edge; they do not agree",
             [new("kind", "Kind"), new("fullness", "Fullness"), new("least", "Flat, least"), new("most", "Flat, most"), new("source", "Source")],
-            All.Select(u => (IReadOnlyList<object?>)[u.Kind, u.Range, u.LeastFlat(finished), u.MostFlat(finished), u.Source]))
+            All.Select(u => (IReadOnlyList<object?>)[T(u.Kind), u.Range, u.LeastFlat(finished), u.MostFlat(finished), T(u.Source)]))
         .Note("Fine lawn takes more fullness than stiff cloth; gather a trial of 4 in before you cut.", "Common practice; the figures of the books stand in the table, each with its own.");
 
     private static string Mixed(int twelfths)

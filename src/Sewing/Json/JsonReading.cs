@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
@@ -22,16 +23,16 @@ internal sealed class JsonReading(ICollection<Fault> faults)
         }
     }
 
-    public void Unreadable(string path, string message) => faults.Add(new(path, message, FaultKind.Unreadable));
+    public void Unreadable(string path, [Localizable(true)] string message) => faults.Add(new(path, message, FaultKind.Unreadable));
 
-    public void Senseless(string path, string message) => faults.Add(new(path, message));
+    public void Senseless(string path, [Localizable(true)] string message) => faults.Add(new(path, message));
 
     /// <summary>The fields of an object in their order, without those that are null; faults for what is no object and for fields not known.</summary>
     public IEnumerable<(string Name, JsonNode Value, string Path)> Fields(JsonNode? node, string path, string example, params IReadOnlyCollection<string> known)
     {
         if (node is not JsonObject fields)
         {
-            Unreadable(path, $"{Show(node)} stands where an object should, such as {example}.");
+            Unreadable(path, T($"{Show(node)} stands where an object should, such as {example}."));
             yield break;
         }
 
@@ -40,7 +41,7 @@ internal sealed class JsonReading(ICollection<Fault> faults)
             var at = At(path, known.Contains(name) ? name : Shown.Short(name));
             if (!known.Contains(name))
             {
-                Unreadable(at, $"There is no field “{Shown.Short(name)}” here. There are: {string.Join(", ", known)}.");
+                Unreadable(at, T($"There is no field “{Shown.Short(name)}” here. There are: {string.Join(", ", known)}."));
             }
             else if (value is not null)
             {
@@ -50,7 +51,7 @@ internal sealed class JsonReading(ICollection<Fault> faults)
     }
 
     /// <summary>Adds a fault when a field that must be there is not; <paramref name="question"/> asks for it.</summary>
-    public void Needed(JsonNode? node, string path, string field, string question)
+    public void Needed(JsonNode? node, string path, string field, [Localizable(true)] string question)
     {
         if (node is JsonObject fields && fields[field] is null)
         {
@@ -58,14 +59,14 @@ internal sealed class JsonReading(ICollection<Fault> faults)
         }
     }
 
-    public IReadOnlyList<T> List<T>(JsonNode node, string path, Func<JsonNode?, string, T> read)
+    public IReadOnlyList<TItem> List<TItem>(JsonNode node, string path, Func<JsonNode?, string, TItem> read)
     {
         if (node is JsonArray items)
         {
             return [.. items.Select((item, i) => read(item, FormattableString.Invariant($"{path}[{i}]")))];
         }
 
-        Unreadable(path, $"{Show(node)} stands where a list should, in [ ].");
+        Unreadable(path, T($"{Show(node)} stands where a list should, in [ ]."));
         return [];
     }
 
@@ -93,7 +94,7 @@ internal sealed class JsonReading(ICollection<Fault> faults)
             }
         }
 
-        Unreadable(path, $"{Show(node)} is not a whole number.");
+        Unreadable(path, T($"{Show(node)} is not a whole number."));
         return null;
     }
 
@@ -104,7 +105,7 @@ internal sealed class JsonReading(ICollection<Fault> faults)
             return node.GetValueKind() == JsonValueKind.True;
         }
 
-        Unreadable(path, $"{Show(node)} is neither true nor false.");
+        Unreadable(path, T($"{Show(node)} is neither true nor false."));
         return false;
     }
 
@@ -112,14 +113,14 @@ internal sealed class JsonReading(ICollection<Fault> faults)
     {
         if (Text(node) is not { } word)
         {
-            Unreadable(path, $"{Show(node)} is not a text: {Words.All}.");
+            Unreadable(path, T($"{Show(node)} is not a text: {T(Words.All)}."));
             return null;
         }
 
         var lies = Words.Lies(word);
         if (lies is null)
         {
-            Senseless(path, $"“{Shown.Short(word)}” is no way for tucks to lie: {Words.All}.");
+            Senseless(path, T($"“{Shown.Short(word)}” is no way for tucks to lie: {T(Words.All)}."));
         }
 
         return lies;
@@ -142,13 +143,14 @@ internal sealed class JsonReading(ICollection<Fault> faults)
     public static string Show(JsonNode? node) => node switch
     {
         null => "null",
-        JsonObject => "An object",
-        JsonArray => "A list",
-        _ => Text(node) is { } text ? $"“{Shown.Short(text)}”" : node.GetValueKind() == JsonValueKind.String ? "A text of broken characters" : Shown.Short(node.ToJsonString()),
+        JsonObject => T("An object"),
+        JsonArray => T("A list"),
+        _ => Text(node) is { } text ? $"“{Shown.Short(text)}”" : node.GetValueKind() == JsonValueKind.String ? T("A text of broken characters") : Shown.Short(node.ToJsonString()),
     };
 
     private static class Words
     {
+        [Localizable(true)]
         public const string All = "towards-end, towards-start, from-centre or towards-centre";
 
         public static Lies? Lies(string word) => word switch

@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
@@ -32,10 +33,10 @@ public static class LengthJson
         {
             JsonObject members => ReadObject(members, path, faults),
             _ when JsonReading.Text(node) is { } text => ReadText(text, path, faults),
-            _ => Refuse(faults, path, $"{JsonReading.Show(node)} is not a length: write a text with a unit, as in \"3/8 in\", or {{\"mm\": 9.525}}.", FaultKind.Unreadable),
+            _ => Refuse(faults, path, T($"{JsonReading.Show(node)} is not a length: write a text with a unit, as in \"3/8 in\", or {{\"mm\": 9.525}}."), FaultKind.Unreadable),
         };
         return read?.Length < Length.Zero && !belowZero
-            ? Refuse(faults, path, $"“{Shown.Short(read.Value.Text)}” is below 0: this must be 0 or more.", FaultKind.Senseless)
+            ? Refuse(faults, path, T($"“{Shown.Short(read.Value.Text)}” is below 0: this must be 0 or more."), FaultKind.Senseless)
             : read;
     }
 
@@ -58,13 +59,13 @@ public static class LengthJson
         var before = faults.Count;
         foreach (var (name, _) in members.Where(m => m.Key is not ("mm" or "text")))
         {
-            Refuse(faults, JsonReading.At(path, Shown.Short(name)), $"A length has no “{Shown.Short(name)}”: it has mm, and perhaps text.", FaultKind.Unreadable);
+            Refuse(faults, JsonReading.At(path, Shown.Short(name)), T($"A length has no “{Shown.Short(name)}”: it has mm, and perhaps text."), FaultKind.Unreadable);
         }
 
         var text = JsonReading.Text(members["text"]);
         if (text is null && members["text"] is { } other)
         {
-            Refuse(faults, JsonReading.At(path, "text"), $"{JsonReading.Show(other)} is not a text such as \"3/8 in\".", FaultKind.Unreadable);
+            Refuse(faults, JsonReading.At(path, "text"), T($"{JsonReading.Show(other)} is not a text such as \"3/8 in\"."), FaultKind.Unreadable);
         }
 
         var length = ReadMillimetres(members["mm"], path, faults);
@@ -79,7 +80,7 @@ public static class LengthJson
         }
 
         return Agreed(exact, text.Trim())
-            ?? Refuse(faults, path, $"“{Shown.Short(text)}” is not {exact.ToText(LengthUnit.Millimetres)}: send mm alone, or the text that belongs to it.", FaultKind.Senseless);
+            ?? Refuse(faults, path, T($"“{Shown.Short(text)}” is not {exact.ToText(LengthUnit.Millimetres)}: send mm alone, or the text that belongs to it."), FaultKind.Senseless);
     }
 
     /// <summary>A text that reads to the same length, or the nearest one with its <c>≈ </c> just as it came out.</summary>
@@ -101,7 +102,7 @@ public static class LengthJson
     {
         if (node?.GetValueKind() != JsonValueKind.Number)
         {
-            Refuse(faults, JsonReading.At(path, "mm"), $"{JsonReading.Show(node)} is not a number of millimetres, as in {{\"mm\": 9.525}}.", FaultKind.Unreadable);
+            Refuse(faults, JsonReading.At(path, "mm"), T($"{JsonReading.Show(node)} is not a number of millimetres, as in {{\"mm\": 9.525}}."), FaultKind.Unreadable);
             return null;
         }
 
@@ -112,11 +113,11 @@ public static class LengthJson
             return Length.FromMillimetres(millimetres);
         }
 
-        Refuse(faults, path, $"{Shown.Short(written)} mm is too long: lengths here go up to 1 km (1000000 mm).", FaultKind.Senseless);
+        Refuse(faults, path, T($"{Shown.Short(written)} mm is too long: lengths here go up to 1 km (1000000 mm)."), FaultKind.Senseless);
         return null;
     }
 
-    private static TypedLength? Refuse(ICollection<Fault> faults, string path, string message, FaultKind kind)
+    private static TypedLength? Refuse(ICollection<Fault> faults, string path, [Localizable(true)] string message, FaultKind kind)
     {
         faults.Add(new(path, message, kind));
         return null;

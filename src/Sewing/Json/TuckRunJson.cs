@@ -35,7 +35,7 @@ public static class TuckRunJson
             };
         }
 
-        reading.Needed(node, path, "groups", $"Which tucks? A run has at least one group, as in {Example}.");
+        reading.Needed(node, path, "groups", T($"Which tucks? A run has at least one group, as in {Example}."));
         reading.Throw();
         return run with { Unit = reading.FirstUnit ?? LengthUnit.Inches };
     }

@@ -68,8 +68,8 @@ public sealed record Entredeux(int Holes, Length Over)
     {
         var strip = new Entredeux(asked.Whole("holes"), asked.Length("over"));
         var (length, width, trim, ends) = (asked.Length("length"), asked.Length("width"), asked.Length("trim"), asked.Length("ends"));
-        asked.Check(strip.Pitch > Length.Zero, "over", $"{strip.Holes} holes do not lie on {asked.Show(strip.Over)}: count them over a longer piece.");
-        asked.Check(width > 2 * trim, "trim", $"Cutting {asked.Show(trim)} from each side leaves nothing of {asked.Show(width)}: it must be less than {asked.Show(width.DividedBy(2))}.");
+        asked.Check(strip.Pitch > Length.Zero, "over", T($"{strip.Holes} holes do not lie on {asked.Show(strip.Over)}: count them over a longer piece."));
+        asked.Check(width > 2 * trim, "trim", T($"Cutting {asked.Show(trim)} from each side leaves nothing of {asked.Show(width)}: it must be less than {asked.Show(width.DividedBy(2))}."));
         asked.Throw();
         var fewer = strip.HolesIn(length);
         var whole = strip.LengthOf(fewer) == length;
@@ -89,14 +89,14 @@ public sealed record Entredeux(int Holes, Length Over)
             var matches = strip.Match(pitch);
             answer.Table("matches", "Where the holes meet them again", [new("holes", "Holes"), new("others", "Tucks or slots"), new("off", "Holes longer by")],
                 matches.Select(m => (IReadOnlyList<object?>)[m.Holes, m.Others, m.Off]))
-                .Figure("meets", "They meet exactly", matches.Count > 0 && matches[^1].Off == Length.Zero, matches.Count > 0 && matches[^1].Off == Length.Zero ? $"every {matches[^1].Others}" : "only nearly: see the table");
+                .Figure("meets", "They meet exactly", matches.Count > 0 && matches[^1].Off == Length.Zero, matches.Count > 0 && matches[^1].Off == Length.Zero ? T($"every {matches[^1].Others}") : "only nearly: see the table");
         }
 
         return answer
             .Note("A hole is whole or it frays: cut in the middle of a bar between two holes, and let corners and ends fall on a bar. Common practice.")
             .Note("Trim the second side only after the first is sewn: the cloth keeps the strip straight.")
             .LayOutFirst()
-            .Drawn($"Entredeux with {holes} holes on {asked.Show(strip.LengthOf(holes))}; the part drawn shows the first of them.", strip.Picture(asked, width, trim, (int)Math.Min(holes, 16)));
+            .Drawn(T($"Entredeux with {holes} holes on {asked.Show(strip.LengthOf(holes))}; the part drawn shows the first of them."), strip.Picture(asked, width, trim, (int)Math.Min(holes, 16)));
     }
 
     private Panel Picture(Asked asked, Length width, Length trim, int drawn)
@@ -117,6 +117,6 @@ public sealed record Entredeux(int Holes, Length Over)
             Box((i + 0.25) * pitch, cut + ((wide - (2 * cut)) / 4), pitch / 2, (wide - (2 * cut)) / 2, Ink.Ground);
         }
 
-        return sketch.Across(to.At(0, 0).X, to.At(pitch, 0).X, 10, asked.Show(Pitch)).Text(90, 56, $"{asked.Show(width)} wide, trimmed to {asked.Show(width - (2 * trim))}", Ink.Caption).Panel();
+        return sketch.Across(to.At(0, 0).X, to.At(pitch, 0).X, 10, asked.Show(Pitch)).Text(90, 56, T($"{asked.Show(width)} wide, trimmed to {asked.Show(width - (2 * trim))}"), Ink.Caption).Panel();
     }
 }

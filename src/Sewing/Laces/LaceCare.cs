@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using HeirloomArchive.Sewing.Sums;
 
 namespace HeirloomArchive.Sewing.Laces;
@@ -13,6 +14,6 @@ internal static class LaceCare
         "Lace once cut can't be made whole: lay the whole length out in its place, and cut last. Never cut an antique lace to a figure that was worked out, before it has been laid out; ask a textile conservator first.");
 
     /// <summary>What a length to cut holds beyond the lace that shows.</summary>
-    public static string Holds(Asked asked, Length ends, string more = "") =>
-        $"{asked.Show(ends)} at each end in it{(more.Length == 0 ? "" : ", " + more)}";
+    public static string Holds(Asked asked, Length ends, [Localizable(true)] string more = "") =>
+        more.Length == 0 ? T($"{asked.Show(ends)} at each end in it") : T($"{asked.Show(ends)} at each end in it, {T(more)}");
 }

@@ -1,10 +1,12 @@
+using System.ComponentModel;
+
 namespace HeirloomArchive.Sewing.Laces;
 
 /// <summary>A mark that brings lace and edge together.</summary>
 /// <param name="Place">Where on the edge, in words.</param>
 /// <param name="Edge">From the start of the edge.</param>
 /// <param name="Lace">From the cut end of the lace.</param>
-public sealed record EdgeMark(string Place, Length Edge, Length Lace);
+public sealed record EdgeMark([Localizable(true)] string Place, Length Edge, Length Lace);
 
 /// <summary>Lace put on an edge straight or gathered, its corners eased round with twice its width. Rounded once to the nanometre.</summary>
 /// <param name="Sides">The edge from corner to corner.</param>
@@ -15,7 +17,8 @@ public sealed record EdgeMark(string Place, Length Edge, Length Lace);
 /// <remarks>McGlauflin, Handicraft for Girls (c. 1910), and Hapgood, School Needlework: twice the width at a corner; a gathered lace keeps its fullness beside that.</remarks>
 public sealed record LaceEdging(IReadOnlyList<Length> Sides, Length Width, decimal Ratio, bool Round, Length Ends)
 {
-    private static readonly string[] Eighths = ["start", "1/8", "1/4", "3/8", "half", "5/8", "3/4", "7/8", "end"];
+    private static readonly string[] Eighths = // texts
+        ["start", "1/8", "1/4", "3/8", "half", "5/8", "3/4", "7/8", "end"];
 
     /// <summary>Half and half again for fullness.</summary>
     public const decimal UsualRatio = 1.5m;
@@ -45,11 +48,11 @@ public sealed record LaceEdging(IReadOnlyList<Length> Sides, Length Width, decim
         foreach (var (side, i) in Sides.Select((s, i) => (s, i + 1)))
         {
             var middle = edge + side.DividedBy(2);
-            marks.Add(new($"middle of side {i}", middle, Ends + corners + middle.Times(Ratio)));
+            marks.Add(new(T($"middle of side {i}"), middle, Ends + corners + middle.Times(Ratio)));
             edge += side;
             var last = i == Sides.Count;
             corners += last && !Round ? Length.Zero : Width;
-            marks.Add(new(last ? "end" : $"corner {i}", edge, Ends + corners + edge.Times(Ratio)));
+            marks.Add(new(last ? "end" : T($"corner {i}"), edge, Ends + corners + edge.Times(Ratio)));
             corners += last ? Length.Zero : Width;
         }
 

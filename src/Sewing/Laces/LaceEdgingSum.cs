@@ -29,7 +29,7 @@ internal static class LaceEdgingSum
     {
         var edging = new LaceEdging(asked.Lengths("sides"), asked.Length("width"), asked.Number("ratio", LaceEdging.UsualRatio), asked.Flag("round"), asked.Length("ends"));
         var answer = new Answer(asked.Unit)
-            .Figure("lace", "Lace to cut", edging.Lace, LaceCare.Holds(asked, edging.Ends, $"{asked.Show(edging.AtCorners)} for corners"))
+            .Figure("lace", "Lace to cut", edging.Lace, LaceCare.Holds(asked, edging.Ends, T($"{asked.Show(edging.AtCorners)} for corners")))
             .Figure("edge", "Edge in all", edging.Edge)
             .Figure("ratio", "Lace for each length of edge", edging.Ratio, asked.Has("ratio") ? "" : "not given: the usual half as much again")
             .Figure("fullness", "Taken up by fullness", edging.Edge.Times(edging.Ratio - 1))
@@ -45,13 +45,13 @@ internal static class LaceEdgingSum
 
         return answer
             .Table("marks", "Mark both and bring the marks together", [new("place", "Where"), new("edge", "On the edge"), new("lace", "On the lace")],
-                edging.Marks.Select(m => (IReadOnlyList<object?>)[m.Place, m.Edge, m.Lace]))
+                edging.Marks.Select(m => (IReadOnlyList<object?>)[T(m.Place), m.Edge, m.Lace]))
             .Note("At an outside corner lace needs twice its width more, half of it on each side; a little more is better than less.", "McGlauflin, Handicraft for Girls (c. 1910); Hapgood, School Needlework (1890s)")
             .Note("Gathered lace keeps the fullness of the edge and has the corner's lace beside it. Half as much again is the worked case, and common for heirloom edging.", "McGlauflin, Handicraft for Girls (c. 1910)")
             .Note("Hold the lace loose towards you; divide lace and edge in halves, quarters, eighths before you sew.", "McGlauflin, Handicraft for Girls (c. 1910)")
             .Note("Lace is gathered by the heading thread, if it has one: try it first, an old one breaks.")
             .LayOutFirst()
-            .Drawn($"{asked.Show(edging.Lace)} of lace below the {asked.Show(edging.Edge)} of edge it goes to, with the marks that meet.", Picture(asked, edging));
+            .Drawn(T($"{asked.Show(edging.Lace)} of lace below the {asked.Show(edging.Edge)} of edge it goes to, with the marks that meet."), Picture(asked, edging));
     }
 
     private static Panel Picture(Asked asked, LaceEdging edging)
@@ -65,7 +65,7 @@ internal static class LaceEdgingSum
             sketch.Line(X(mark.Edge), 12, X(mark.Edge), 20, Ink.Datum).Line(X(mark.Edge), 20, X(mark.Lace), 34, Ink.FoldFine).Line(X(mark.Lace), 34, X(mark.Lace), 42, Ink.Datum);
         }
 
-        return sketch.Text(Sketch.Margin, 9, $"edge {asked.Show(edging.Edge)}", Ink.Caption, anchor: Anchor.Start)
-            .Text(Sketch.Margin, 49, $"lace {asked.Show(edging.Lace)}", Ink.Caption, anchor: Anchor.Start).Panel();
+        return sketch.Text(Sketch.Margin, 9, T($"edge {asked.Show(edging.Edge)}"), Ink.Caption, anchor: Anchor.Start)
+            .Text(Sketch.Margin, 49, T($"lace {asked.Show(edging.Lace)}"), Ink.Caption, anchor: Anchor.Start).Panel();
     }
 }

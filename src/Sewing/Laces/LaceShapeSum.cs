@@ -35,19 +35,19 @@ internal static class LaceShapeSum
         var (kind, cut, repeats, seam, ends) = (asked.Text("shape"), asked.Text("mitre") == "cut", asked.Whole("repeats", 1), asked.Length("seam"), asked.Length("ends"));
         var width = asked.Length("width");
         asked.Check(kind == "square" || asked.Has("height"), "height", "How high is it over the outer edges? Only a square may leave it out.");
-        asked.Check(kind != "square" || !asked.Has("height") || asked.Length("height") == width, "height", $"A square set on point is as high as wide: {asked.Show(width)}, or leave it out.");
+        asked.Check(kind != "square" || !asked.Has("height") || asked.Length("height") == width, "height", T($"A square set on point is as high as wide: {asked.Show(width)}, or leave it out."));
         asked.Check(cut || seam == Length.Zero, "seam", "A folded mitre needs no seam: leave it out, or say that the mitres are cut.");
         asked.Throw();
         var height = asked.LengthOrNull("height") ?? width;
-        asked.Check(height <= Slimmest * width && width <= Slimmest * height, "height", $"{asked.Show(height)} high by {asked.Show(width)} wide is too slim a shape: one may be at most {Slimmest} times the other.");
+        asked.Check(height <= Slimmest * width && width <= Slimmest * height, "height", T($"{asked.Show(height)} high by {asked.Show(width)} wide is too slim a shape: one may be at most {Slimmest} times the other."));
         asked.Throw();
         var shape = new LaceShape(width, height, asked.Length("insertion"), kind == "zigzag");
-        asked.Check(shape.Insertion < shape.Widest, "insertion", $"Insertion of {asked.Show(shape.Insertion)} fills the shape: it must be narrower than {asked.Show(shape.Widest)}.");
+        asked.Check(shape.Insertion < shape.Widest, "insertion", T($"Insertion of {asked.Show(shape.Insertion)} fills the shape: it must be narrower than {asked.Show(shape.Widest)}."));
         asked.Throw();
         var strips = shape.Zigzag ? 1 : repeats;
         var lace = cut ? repeats * shape.Sides * shape.CutSide(seam) : shape.Folded(repeats) + (strips * 2 * ends);
         var answer = new Answer(asked.Unit)
-            .Figure("lace", "Insertion to cut", lace, cut ? $"{asked.Show(seam)} beyond each mitre in it" : LaceCare.Holds(asked, ends, strips > 1 ? "each repeat from its own strip" : ""))
+            .Figure("lace", "Insertion to cut", lace, cut ? T($"{asked.Show(seam)} beyond each mitre in it") : LaceCare.Holds(asked, ends, strips > 1 ? "each repeat from its own strip" : ""))
             .Figure("eachRepeat", "Of it each repeat", cut ? shape.Sides * shape.CutSide(seam) : shape.Zigzag ? shape.Folded(1) : shape.Folded(1) + (2 * ends), shape.Zigzag && !cut ? "ends not in it" : "allowances in it")
             .Figure("side", shape.Zigzag ? "A leg from point to point" : "A side, outer edge", shape.Side)
             .Figure("innerSide", "A side, inner edge", shape.Zigzag ? null : shape.InnerSide, shape.Zigzag ? "both edges of a leg are equal" : "")
@@ -59,7 +59,7 @@ internal static class LaceShapeSum
             .Figure("over", "All repeats across", repeats * shape.Width);
         if (cut)
         {
-            answer.Figure("sideToCut", "Each side, to cut", shape.CutSide(seam), $"{asked.Show(seam)} beyond both mitres in it");
+            answer.Figure("sideToCut", "Each side, to cut", shape.CutSide(seam), T($"{asked.Show(seam)} beyond both mitres in it"));
         }
 
         return answer
@@ -69,7 +69,7 @@ internal static class LaceShapeSum
                 : "Folded, the outer edge of the strip runs round the shape; what the inner edge has too much lies in the mitres.")
             .Note("Draw the shape on the cloth or on paper, baste the lace to the drawing, fold the mitres, and sew before you cut anything away behind: common practice.")
             .LayOutFirst()
-            .Drawn($"{Math.Min(repeats, MostDrawn)} repeats of {asked.Show(shape.Width)} by {asked.Show(shape.Height)} in insertion of {asked.Show(shape.Insertion)}.", Picture(asked, shape, Math.Min(repeats, MostDrawn)));
+            .Drawn(T($"{Math.Min(repeats, MostDrawn)} repeats of {asked.Show(shape.Width)} by {asked.Show(shape.Height)} in insertion of {asked.Show(shape.Insertion)}."), Picture(asked, shape, Math.Min(repeats, MostDrawn)));
     }
 
     private static decimal Degrees(double radians) => decimal.Round((decimal)(radians * 180 / Math.PI), 2);
@@ -100,6 +100,6 @@ internal static class LaceShapeSum
         }
 
         sketch.Across(to.At(0, 0).X, to.At(w, 0).X, 9, asked.Show(shape.Width));
-        return sketch.Text(90, 84, $"{asked.Show(shape.Height)} high; lines across the insertion: mitres", Ink.Caption).Panel();
+        return sketch.Text(90, 84, T($"{asked.Show(shape.Height)} high; lines across the insertion: mitres"), Ink.Caption).Panel();
     }
 }

@@ -37,17 +37,17 @@ internal static class MitredLaceSum
         var lace = new MitredLace([.. rows.Select(s => new MitredSide(s.Length("length"), s.Number("turn")))], asked.Length("width"),
             asked.Text("sewn") == "outer-edge", cut ? asked.Length("seam") : Length.Zero, asked.Length("ends"));
         asked.Check(cut || asked.Length("seam") == Length.Zero, "seam", "A folded mitre needs no seam: leave it out, or say that the mitres are cut.");
-        rows[^1].Check(round || lace.Sides[^1].Turn == 0, "turn", $"The edge ends here, so it can't turn by {lace.Sides[^1].Turn:0.##} degrees: leave the turn out, or say that the end meets the start.");
+        rows[^1].Check(round || lace.Sides[^1].Turn == 0, "turn", T($"The edge ends here, so it can't turn by {lace.Sides[^1].Turn:0.##} degrees: leave the turn out, or say that the end meets the start."));
         foreach (var (row, i) in rows.Select((r, i) => (r, i)))
         {
             row.Check(lace.FreeOf(i) > Length.Zero, "length",
-                $"{asked.Show(lace.Sides[i].Length)} is too short between its mitres for lace of {asked.Show(lace.Width)}: it must be more than {asked.Show(lace.Sides[i].Length - lace.FreeOf(i))}.");
+                T($"{asked.Show(lace.Sides[i].Length)} is too short between its mitres for lace of {asked.Show(lace.Width)}: it must be more than {asked.Show(lace.Sides[i].Length - lace.FreeOf(i))}."));
         }
 
         asked.Throw();
         var (inner, outer) = lace.Within ? (lace.Free, lace.Sewn) : (lace.Sewn, lace.Free);
         var answer = new Answer(asked.Unit)
-            .Figure("lace", "Lace to cut", lace.Lace, LaceCare.Holds(asked, lace.Ends, cut ? $"and {asked.Show(lace.Seam)} beyond each mitre" : ""))
+            .Figure("lace", "Lace to cut", lace.Lace, LaceCare.Holds(asked, lace.Ends, cut ? T($"and {asked.Show(lace.Seam)} beyond each mitre") : ""))
             .Figure("innerEdge", "Along its inner edge", inner)
             .Figure("outerEdge", "Along its outer edge", outer)
             .Figure("atCorners", "The corners add", lace.Lace - lace.Sewn - (2 * lace.Ends))
@@ -61,10 +61,10 @@ internal static class MitredLaceSum
         var turns = lace.Sides.Sum(s => s.Turn);
         if (round && Math.Abs(turns) != 360)
         {
-            answer.Caution("does-not-close", $"The turns come to {turns:0.##} degrees; an edge that closes turns by 360 in all. Measure the corners again, or see where it crosses itself.");
+            answer.Caution("does-not-close", T($"The turns come to {turns:0.##} degrees; an edge that closes turns by 360 in all. Measure the corners again, or see where it crosses itself."));
         }
 
-        return answer.Drawn($"Lace of {asked.Show(lace.Width)} along {lace.Sides.Count} sides, its mitres drawn.", Picture(asked, lace, round));
+        return answer.Drawn(T($"Lace of {asked.Show(lace.Width)} along {lace.Sides.Count} sides, its mitres drawn."), Picture(asked, lace, round));
     }
 
     private static Panel Picture(Asked asked, MitredLace lace, bool round)
@@ -83,7 +83,7 @@ internal static class MitredLaceSum
         }
 
         return sketch.Path(to.At(edge), Ink.Stitching)
-            .Text(90, 114, $"sewn edge {asked.Show(lace.Sewn)}, free edge {asked.Show(lace.Free)}; lines across the lace: mitres", Ink.Caption).Panel();
+            .Text(90, 114, T($"sewn edge {asked.Show(lace.Sewn)}, free edge {asked.Show(lace.Free)}; lines across the lace: mitres"), Ink.Caption).Panel();
     }
 
     /// <summary>The sewn edge walked from its start, and where the free edge has its mitres, in mm.</summary>

@@ -60,20 +60,20 @@ public sealed record PatternRepeat(Length Repeat, Length Lap)
         var pattern = new PatternRepeat(asked.Length("repeat"), asked.Length("lap"));
         var sold = asked.LengthOrNull("sold");
         asked.Check(sold is null || pattern.Usable(sold.Value) > Length.Zero, "sold",
-            $"A length of {asked.Show(sold ?? default)} has no whole repeat and join in it: it must be at least {asked.Show(pattern.Repeat + pattern.Lap)}.");
+            T($"A length of {asked.Show(sold ?? default)} has no whole repeat and join in it: it must be at least {asked.Show(pattern.Repeat + pattern.Lap)}."));
         asked.Throw();
         var rows = asked.Rows("pieces").Select(p => (Name: p.Text("name"), Length: p.Length("length"), Count: p.Whole("count", 1))).ToList();
         var shown = rows.Aggregate(Length.Zero, (sum, r) => sum + (r.Count * r.Length));
         var cut = rows.Aggregate(Length.Zero, (sum, r) => sum + (r.Count * pattern.Cut(r.Length)));
         var answer = new Answer(asked.Unit)
-            .Figure("lace", "Lace to buy in one piece", cut, $"whole repeats, and {asked.Show(pattern.Lap)} in each piece for its join")
+            .Figure("lace", "Lace to buy in one piece", cut, T($"whole repeats, and {asked.Show(pattern.Lap)} in each piece for its join"))
             .Figure("shown", "Of it will show", shown)
             .Figure("allowance", "Allowance for joins and pattern", cut - shown)
             .Figure("repeats", "Repeats in all", rows.Sum(r => r.Count * pattern.RepeatsFor(r.Length)));
         if (sold is { } length)
         {
             var lengths = rows.Sum(r => pattern.From(r.Length, r.Count, length).Lengths);
-            answer.Figure("lengths", $"Lengths of {asked.Show(length)} to buy", lengths, "each row by itself; a short piece may come from the end of another")
+            answer.Figure("lengths", T($"Lengths of {asked.Show(length)} to buy"), lengths, "each row by itself; a short piece may come from the end of another")
                 .Figure("joinsWithin", "Joins within pieces", rows.Sum(r => r.Count * pattern.From(r.Length, r.Count, length).JoinsEach), "they match, each cut at a whole repeat");
         }
 
@@ -86,7 +86,7 @@ public sealed record PatternRepeat(Length Repeat, Length Lap)
             .Note("Pieces cut at whole repeats all begin at the same point, so any end matches any beginning; a piece that closes on itself matches only when it shows whole repeats. Plain counting, common practice.")
             .Note("Join in the pattern: lay one motif over the other, sew round its edge with fine overhand stitches, and trim both layers close.")
             .LayOutFirst()
-            .Drawn($"The first piece laid out by its repeats of {asked.Show(pattern.Repeat)}; the lighter end is its allowance.", pattern.Picture(asked, rows[0].Length));
+            .Drawn(T($"The first piece laid out by its repeats of {asked.Show(pattern.Repeat)}; the lighter end is its allowance."), pattern.Picture(asked, rows[0].Length));
     }
 
     private Panel Picture(Asked asked, Length length)
@@ -103,6 +103,6 @@ public sealed record PatternRepeat(Length Repeat, Length Lap)
             sketch.Line(x, 12, x, 28, Ink.FoldFine);
         }
 
-        return sketch.Across(Sketch.Margin, Sketch.Margin + shown, 9, asked.Show(length)).Text(90, 35, $"{asked.Show(cut)} to cut", Ink.Caption).Panel();
+        return sketch.Across(Sketch.Margin, Sketch.Margin + shown, 9, asked.Show(length)).Text(90, 35, T($"{asked.Show(cut)} to cut"), Ink.Caption).Panel();
     }
 }

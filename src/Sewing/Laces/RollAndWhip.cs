@@ -45,9 +45,9 @@ public sealed record RollAndWhip(decimal Threads, Length Over, int Rolled)
         asked.Throw();
         var lost = edges * edge.Roll;
         var answer = new Answer(asked.Unit)
-            .Figure("roll", "Each edge loses", edge.Roll, $"{edge.Rolled} threads")
+            .Figure("roll", "Each edge loses", edge.Roll, T($"{edge.Rolled} threads"))
             .Figure("lost", "All edges lose", lost)
-            .Figure("cut", "Cut the piece across", finished + lost, $"{asked.Show(lost)} for rolling in it")
+            .Figure("cut", "Cut the piece across", finished + lost, T($"{asked.Show(lost)} for rolling in it"))
             .Figure("threadsPerCm", "Threads in 1 cm", decimal.Round(edge.Threads * 10_000_000m / edge.Over.Nanometres, 2));
         if (asked.LengthOrNull("length") is { } length && asked.LengthOrNull("stitch") is { } stitch)
         {
@@ -56,19 +56,19 @@ public sealed record RollAndWhip(decimal Threads, Length Over, int Rolled)
 
         if (edge.Roll > Length.FromMillimetres(4))
         {
-            answer.Caution("coarse-for-rolling", $"A roll of {asked.Show(edge.Roll)} is thick: only fine cloth rolls well. A narrow hem may serve better.");
+            answer.Caution("coarse-for-rolling", T($"A roll of {asked.Show(edge.Roll)} is thick: only fine cloth rolls well. A narrow hem may serve better."));
         }
 
         return answer
             .Table("usual", "What the books turn in", [new("what", "Edge"), new("amount", "Turned in"), new("source", "Source")],
             [
-                ["Roll for whipping", (edge with { Rolled = UsualThreads }).Roll, "The Workwoman's Guide (1838): about ten threads, on this cloth"],
-                ["First turn of a hem", Length.FromMillimetres(2), "Dillmont, Encyclopedia of Needlework (1886): no more than 2 mm"],
+                [T("Roll for whipping"), (edge with { Rolled = UsualThreads }).Roll, T("The Workwoman's Guide (1838): about ten threads, on this cloth")],
+                [T("First turn of a hem"), Length.FromMillimetres(2), T("Dillmont, Encyclopedia of Needlework (1886): no more than 2 mm")],
             ])
             .Note("Roll the raw edge between thumb and finger, about ten threads, and whip over it without going through.", "The Workwoman's Guide (1838)")
             .Note("Only fine cloth rolls well, and an edge across the warp rolls more easily than one along it.", "Watson, Textiles and Clothing (1907); Woolman, A Sewing Course for Teachers")
             .Note("Roll a scrap of the same cloth first. On an antique leave an old roll as it is, and ask a textile conservator.")
-            .Drawn($"A piece cut {asked.Show(finished + lost)} across; each rolled edge takes {asked.Show(edge.Roll)}.", Picture(asked, finished, edge.Roll, edges));
+            .Drawn(T($"A piece cut {asked.Show(finished + lost)} across; each rolled edge takes {asked.Show(edge.Roll)}."), Picture(asked, finished, edge.Roll, edges));
     }
 
     private static Panel Picture(Asked asked, Length finished, Length roll, int edges)
@@ -79,6 +79,6 @@ public sealed record RollAndWhip(decimal Threads, Length Over, int Rolled)
         var left = Sketch.Margin + (edges == 2 ? rolled : 0);
         sketch.Box(Sketch.Margin, 14, sketch.Room, 18, Ink.Allowance).Box(left, 14, width, 18, Ink.Cloth)
             .Line(left + width, 14, left + width, 32, Ink.Stitching).Line(left, 14, left, 32, edges == 2 ? Ink.Stitching : Ink.CutEdge);
-        return sketch.Across(left, left + width, 10, asked.Show(finished)).Text(90, 39, $"at {(edges == 2 ? "both edges" : "one edge")} {asked.Show(roll)} rolled in", Ink.Caption).Panel();
+        return sketch.Across(left, left + width, 10, asked.Show(finished)).Text(90, 39, edges == 2 ? T($"at both edges {asked.Show(roll)} rolled in") : T($"at one edge {asked.Show(roll)} rolled in"), Ink.Caption).Panel();
     }
 }

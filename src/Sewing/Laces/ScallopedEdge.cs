@@ -58,16 +58,16 @@ public sealed record ScallopedEdge(Length Length, int Scallops, Length Depth)
         asked.Check(asked.Has("scallops") != asked.Has("about"), "scallops", "How many scallops? Give their number, or about how wide each may be, and not both.");
         asked.Throw();
         var about = asked.LengthOrNull("about");
-        asked.Check(about is null || about <= length, "about", $"A scallop of {asked.Show(about ?? default)} is wider than the edge of {asked.Show(length)}.");
-        asked.Check(about is null || length.Nanometres / about.Value.Nanometres < 2000, "about", $"{asked.Show(about ?? default)} would make more than 2000 scallops: give wider ones.");
+        asked.Check(about is null || about <= length, "about", T($"A scallop of {asked.Show(about ?? default)} is wider than the edge of {asked.Show(length)}."));
+        asked.Check(about is null || length.Nanometres / about.Value.Nanometres < 2000, "about", T($"{asked.Show(about ?? default)} would make more than 2000 scallops: give wider ones."));
         asked.Throw();
         var fewer = about is { } wide ? (int)(length.Nanometres / wide.Nanometres) : asked.Whole("scallops");
         var more = about is { } w && length.Nanometres % w.Nanometres != 0 ? fewer + 1 : fewer;
         var choices = new[] { fewer, more }.Distinct().Select(n => new ScallopedEdge(length, n, depth)).ToList();
         foreach (var choice in choices)
         {
-            asked.Check(depth <= choice.Deepest, "depth", $"{asked.Show(depth)} is too deep for {choice.Scallops} scallops of {asked.Show(choice.Width)}: at {asked.Show(choice.Deepest)} each is half a circle, and no part of one is deeper.");
-            asked.Check(depth >= choice.Width.DividedBy(200), "depth", $"{asked.Show(depth)} is as good as straight on scallops of {asked.Show(choice.Width)}: it must be at least {asked.Show(choice.Width.DividedBy(200))}.");
+            asked.Check(depth <= choice.Deepest, "depth", T($"{asked.Show(depth)} is too deep for {choice.Scallops} scallops of {asked.Show(choice.Width)}: at {asked.Show(choice.Deepest)} each is half a circle, and no part of one is deeper."));
+            asked.Check(depth >= choice.Width.DividedBy(200), "depth", T($"{asked.Show(depth)} is as good as straight on scallops of {asked.Show(choice.Width)}: it must be at least {asked.Show(choice.Width.DividedBy(200))}."));
         }
 
         asked.Throw();
@@ -85,7 +85,7 @@ public sealed record ScallopedEdge(Length Length, int Scallops, Length Depth)
             .Note("Each scallop is part of a circle through both hollows and the lowest point: plain geometry.")
             .Note("Fold the hem in halves, quarters and eighths and mark the hollows from the folds, so that small errors do not add up; clip to each hollow before you turn it.")
             .LayOutFirst()
-            .Drawn($"{Math.Min(edge.Scallops, 8)} of {edge.Scallops} scallops, each {asked.Show(edge.Width)} wide and {asked.Show(depth)} deep.", edge.Picture(asked));
+            .Drawn(T($"{Math.Min(edge.Scallops, 8)} of {edge.Scallops} scallops, each {asked.Show(edge.Width)} wide and {asked.Show(depth)} deep."), edge.Picture(asked));
     }
 
     private Panel Picture(Asked asked)
@@ -97,6 +97,6 @@ public sealed record ScallopedEdge(Length Length, int Scallops, Length Depth)
         var to = new Scaled([(0, -width / 2), (count * width, depth)], Sketch.Margin, 10, sketch.Room, 40);
         List<(double X, double Y)> curve = [.. Enumerable.Range(0, count).SelectMany(i => Sketch.Arc((i + 0.5) * width, depth - radius, radius, 90 + half, 90 - half))];
         sketch.Area(to.At([(0, -width / 2), .. curve, (count * width, -width / 2)]), Ink.Cloth).Path(to.At(curve), Ink.Stitching);
-        return sketch.Across(to.At(0, 0).X, to.At(width, 0).X, 8, asked.Show(Width)).Text(90, 56, $"depth {asked.Show(Depth)}, radius {asked.Show(Radius)}", Ink.Caption).Panel();
+        return sketch.Across(to.At(0, 0).X, to.At(width, 0).X, 8, asked.Show(Width)).Text(90, 56, T($"depth {asked.Show(Depth)}, radius {asked.Show(Radius)}"), Ink.Caption).Panel();
     }
 }

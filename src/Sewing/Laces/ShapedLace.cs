@@ -49,7 +49,7 @@ public sealed record ShapedLace(Length Radius, decimal Degrees, Length Width, bo
         var curves = rows.Select(c => new ShapedLace(c.Length("radius"), c.Number("degrees"), asked.Length("width"), c.Text("lies") == "inside")).ToList();
         foreach (var (row, curve) in rows.Zip(curves))
         {
-            row.Check(!curve.Inside || curve.Radius > curve.Width, "radius", $"{asked.Show(curve.Radius)} is too tight a curve to hold lace of {asked.Show(curve.Width)} inside it: the radius must be more than that width.");
+            row.Check(!curve.Inside || curve.Radius > curve.Width, "radius", T($"{asked.Show(curve.Radius)} is too tight a curve to hold lace of {asked.Show(curve.Width)} inside it: the radius must be more than that width."));
         }
 
         asked.Throw();
@@ -61,7 +61,7 @@ public sealed record ShapedLace(Length Radius, decimal Degrees, Length Width, bo
             .Figure("innerArcs", "Along the inner arcs", Sum(c => c.Inner))
             .Figure("drawnUp", "Drawn in by the heading thread", Sum(c => c.DrawnUp), "on the inner side of each curve")
             .Table("arcs", "Each curve", [new("curve", "Curve"), new("outer", "Outer arc"), new("inner", "Inner arc"), new("drawnUp", "Drawn in"), new("perCent", "Of the lace, per cent"), new("thread", "Pull the heading thread of")],
-                curves.Select((c, i) => (IReadOnlyList<object?>)[i + 1, c.Outer, c.Inner, c.DrawnUp, decimal.Round(100m * c.DrawnUp.Nanometres / c.Outer.Nanometres, 2), c.Inside ? "the free edge" : "the sewn edge"]))
+                curves.Select((c, i) => (IReadOnlyList<object?>)[i + 1, c.Outer, c.Inner, c.DrawnUp, decimal.Round(100m * c.DrawnUp.Nanometres / c.Outer.Nanometres, 2), c.Inside ? T("the free edge") : T("the sewn edge")]))
             .Note("Lace is as long at one edge as at the other: lay the outer edge along the outer arc, then draw up the heading thread of the inner side until it lies flat. The amounts are plain geometry.")
             .Note("Where a curve changes its direction, the thread to pull changes to the other edge. Draw from both ends, a little at a time; the heading thread of an old lace may break, so try it where it does not show.")
             .LayOutFirst()
@@ -89,6 +89,6 @@ public sealed record ShapedLace(Length Radius, decimal Degrees, Length Width, bo
             sketch.Area(place.At(shape.Band), Ink.Lace).Path(place.At(shape.Line), Ink.Stitching).Text(place.At(shape.Middle.X, 0).X, 76, $"{i}");
         }
 
-        return sketch.Text(90, 85, $"lace of {asked.Show(curves[0].Width)}", Ink.Caption).Panel();
+        return sketch.Text(90, 85, T($"lace of {asked.Show(curves[0].Width)}"), Ink.Caption).Panel();
     }
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using HeirloomArchive.Sewing.Fitting;
 
 namespace HeirloomArchive.Sewing.Sizes;
@@ -132,12 +131,12 @@ public static class FitGroups
         });
         if (request.Groups.From < 1 || request.Groups.To > TuckRun.MostGroups || request.Groups.From > request.Groups.To)
         {
-            throw new FaultException("groups", string.Create(CultureInfo.InvariantCulture, $"From {request.Groups.From} to {request.Groups.To} groups is no range: 1 to {TuckRun.MostGroups}, from not above to."));
+            throw new FaultException("groups", T($"From {request.Groups.From} to {request.Groups.To} groups is no range: 1 to {TuckRun.MostGroups}, from not above to."));
         }
 
         if (request.Gap.From < Length.Zero || request.Gap.From > request.Gap.To)
         {
-            throw new FaultException("gap", $"From {request.Gap.From.ToText(request.Unit)} to {request.Gap.To.ToText(request.Unit)} is no range: 0 or more, from not above to.");
+            throw new FaultException("gap", T($"From {request.Gap.From.ToText(request.Unit)} to {request.Gap.To.ToText(request.Unit)} is no range: 0 or more, from not above to."));
         }
     }
 
@@ -192,7 +191,7 @@ public static class FitGroups
         var most = Span.Ceiling(grid.Finished, grid.Unit);
         var (below, above) = grid.Neighbours();
         var finished = below is null || above - grid.Finished < grid.Finished - below ? above : below;
-        (string Change, GroupsGrid? Grid)[] changed =
+        (string Change, GroupsGrid? Grid)[] changed = // texts
         [
             ("finished", finished is { } width ? grid with { Finished = width } : null),
             ("groups", Widening.Least(grid.Groups, new(1, TuckRun.MostGroups), s => grid with { Groups = s }, g => g.Any)),
@@ -214,34 +213,34 @@ public static class FitGroups
 
     private static string Reason(GroupsGrid grid, GroupsRequest request)
     {
-        var empty = new[] { (grid.Widths, "width"), (grid.Tucks.To > 1 ? grid.Spaces : default, "space"), (grid.Groups.To > 1 ? grid.Gaps : default, "gap"), (grid.Ends, "plain end") };
+        var empty = new[] { (grid.Widths, T("width")), (grid.Tucks.To > 1 ? grid.Spaces : default, T("space")), (grid.Groups.To > 1 ? grid.Gaps : default, T("gap")), (grid.Ends, T("plain end")) };
         if (Array.Find(empty, e => e.Item1.IsEmpty) is { Item2: not null } none)
         {
-            return $"No whole number of {Text(grid.Unit)} lies in the range of the {none.Item2}: there is none to choose.";
+            return T($"No whole number of {Text(grid.Unit)} lies in the range of the {none.Item2}: there is none to choose.");
         }
 
         if (!grid.Shapes().Any())
         {
-            return "A run that lies from or towards its middle has as many tucks in each half, and these counts come to odd numbers only.";
+            return T("A run that lies from or towards its middle has as many tucks in each half, and these counts come to odd numbers only.");
         }
 
         if (!grid.OnMarking)
         {
-            return $"{Text(grid.Finished)} is not a whole number of {Text(grid.Unit)}, and whatever is made of whole widths, spaces, gaps and ends is.";
+            return T($"{Text(grid.Finished)} is not a whole number of {Text(grid.Unit)}, and whatever is made of whole widths, spaces, gaps and ends is.");
         }
 
         if (LeastCloth(grid) is { } cloth)
         {
-            return $"Not enough cloth: the least that any arrangement of {Text(grid.Finished)} needs is {Text(cloth)}, and there are {Text(grid.Cloth)}.";
+            return T($"Not enough cloth: the least that any arrangement of {Text(grid.Finished)} needs is {Text(cloth)}, and there are {Text(grid.Cloth)}.");
         }
 
         var (below, above) = (grid with { Cloth = Length.Longest.Nanometres }).Neighbours();
         return (below, above) switch
         {
-            ({ } most, null) => $"Too little: the most that these ranges make up is {Text(most)}, short of {Text(grid.Finished)}.",
-            (null, { } least) => $"Too much: the least that these ranges make up is {Text(least)}, beyond {Text(grid.Finished)}.",
-            ({ } less, { } more) => $"In whole numbers of {Text(grid.Unit)} these ranges add up to {Text(less)} or {Text(more)}, and to nothing between.",
-            _ => $"These ranges make up no width at all on {Text(grid.Unit)}.",
+            ({ } most, null) => T($"Too little: the most that these ranges make up is {Text(most)}, short of {Text(grid.Finished)}."),
+            (null, { } least) => T($"Too much: the least that these ranges make up is {Text(least)}, beyond {Text(grid.Finished)}."),
+            ({ } less, { } more) => T($"In whole numbers of {Text(grid.Unit)} these ranges add up to {Text(less)} or {Text(more)}, and to nothing between."),
+            _ => T($"These ranges make up no width at all on {Text(grid.Unit)}."),
         };
 
         string Text(long nanometres)

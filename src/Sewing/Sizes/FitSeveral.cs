@@ -88,7 +88,7 @@ public static class FitSeveral
         {
             if (span.IsEmpty)
             {
-                throw new FaultException(field, $"No whole number of {shared.Finest.ToText(shared.Unit)} lies between {range.From.ToText(shared.Unit)} and {range.To.ToText(shared.Unit)}: widen the range or take a finer marking.");
+                throw new FaultException(field, T($"No whole number of {shared.Finest.ToText(shared.Unit)} lies between {range.From.ToText(shared.Unit)} and {range.To.ToText(shared.Unit)}: widen the range or take a finer marking."));
             }
         }
     }
@@ -111,7 +111,7 @@ public static class FitSeveral
 
         var finest = requests[0].Finest;
         var held = requests.ConvertAll(r => r with { Width = new(pair.Width * finest, pair.Width * finest), Space = new(pair.Space * finest, pair.Space * finest) });
-        return Of(held, (request, answer) => $"It has fits of its own, but none with the {Text(request, pair.Width)} tucks and {Text(request, pair.Space)} spaces that serve most of the others. {answer.Reason}");
+        return Of(held, (request, answer) => T($"It has fits of its own, but none with the {Text(request, pair.Width)} tucks and {Text(request, pair.Space)} spaces that serve most of the others. {answer.Reason}"));
 
         List<PieceTrouble> Of(List<FitRequest> asked, Func<FitRequest, FitAnswer, string> reason) =>
             [.. asked.Zip(pieces, (request, piece) => (Request: request, Piece: piece, Answer: Fit.Find(request)))

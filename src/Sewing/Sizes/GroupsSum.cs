@@ -54,16 +54,16 @@ internal static class GroupsSum
             .Figure("count", "Arrangements in all", found.Count)
             .Figure("reason", "Why not", found.Reason)
             .Table("arrangements", "What fits, at most 50", Columns, found.Arrangements.Select(a => Row(a, [])))
-            .Table("nearest", "The nearest that fits, one thing changed", [new("change", "What is changed"), .. Columns], found.Nearest.Select(n => Row(n.Fit, [n.Change])))
+            .Table("nearest", "The nearest that fits, one thing changed", [new("change", "What is changed"), .. Columns], found.Nearest.Select(n => Row(n.Fit, [T(n.Change)])))
             .Note("Many makers took an odd number of tucks in a group, three, five or seven, and a gap as wide as the group.", "Home and School Sewing (c. 1901), ch. XXI, Tucking");
         var drawn = found.Arrangements.Take(3).Select((a, i) => ($"{i + 1}: {Words(a)}", a))
-            .Concat(found.Nearest.Take(3).Select(n => ($"with another {n.Change}: {Words(n.Fit)}", n.Fit))).ToList();
+            .Concat(found.Nearest.Take(3).Select(n => (T($"with another {T(n.Change)}: {Words(n.Fit)}"), n.Fit))).ToList();
         var runs = drawn.Count > 0
             ? drawn.ConvertAll(d => (d.Item1, d.Item2.Finished, (TuckRun?)d.Item2.RunOf(request.Lies)))
-            : [("nothing fits", request.Finished, null)];
-        return answer.Drawn(RunDrawing.Words(runs.Select(r => r.Item3), string.Join("; ", runs.Select(r => r.Item1)) + ", finished, at one scale."), RunDrawing.Strips(runs, asked.Unit));
+            : [(T("nothing fits"), request.Finished, null)];
+        return answer.Drawn(RunDrawing.Words(runs.Select(r => r.Item3), T($"{string.Join("; ", runs.Select(r => r.Item1))}, finished, at one scale.")), RunDrawing.Strips(runs, asked.Unit));
 
-        string Words(GroupsFit fit) => fit.Groups == 1 ? $"{fit.Tucks} tucks in one group" : $"{fit.Groups} groups of {fit.Tucks}, {asked.Show(fit.Gap!.Value)} apart";
+        string Words(GroupsFit fit) => fit.Groups == 1 ? T($"{fit.Tucks} tucks in one group") : T($"{fit.Groups} groups of {fit.Tucks}, {asked.Show(fit.Gap!.Value)} apart");
     }
 
     private static IReadOnlyList<object?> Row(GroupsFit fit, object?[] before) =>

@@ -59,6 +59,9 @@ public sealed record MeasuredRun
     /// <summary>The likeliest first.</summary>
     public required IReadOnlyList<MarkingShare> Markings { get; init; }
 
+    /// <summary>The name of what is no marking at all.</summary>
+    internal const string ByEye = "by eye";
+
     private static readonly (string Name, Length Length)[] Known =
     [
         ("1/4 in", Length.FromSixtyFourthsOfInch(16)), ("1/8 in", Length.FromSixtyFourthsOfInch(8)), ("1/16 in", Length.FromSixtyFourthsOfInch(4)), ("1/32 in", Length.FromSixtyFourthsOfInch(2)),
@@ -91,7 +94,7 @@ public sealed record MeasuredRun
         Mean(readings.Spaces, 1, -1);
         return fit.Solve() switch
         {
-            { } both when both.Width <= 0 => throw new FaultException("over", $"By these measurements a tuck would be {Of(both.Width, 0).Value} wide: one of them can't be right. Measure a tuck by itself and give it under widths."),
+            { } both when both.Width <= 0 => throw new FaultException("over", T($"By these measurements a tuck would be {Of(both.Width, 0).Value} wide: one of them can't be right. Measure a tuck by itself and give it under widths.")),
             { } both => new()
             {
                 Repeat = Of(both.Repeat, both.RepeatVariance),
@@ -122,7 +125,7 @@ public sealed record MeasuredRun
 
     private static List<MarkingShare> Score(Func<double, double> score, Func<double, (Length?, Length?)> hit)
     {
-        var scored = Known.Select(m => (m.Name, Score: score(Millimetres(m.Length)), Hit: hit(Millimetres(m.Length)))).Append((Name: "by eye", Score: 1, Hit: (null, null))).ToList();
+        var scored = Known.Select(m => (m.Name, Score: score(Millimetres(m.Length)), Hit: hit(Millimetres(m.Length)))).Append((Name: ByEye, Score: 1, Hit: (null, null))).ToList();
         var all = scored.Sum(s => s.Score);
         return [.. scored.Select(s => new MarkingShare(s.Name, s.Score / all, s.Hit.Item1, s.Hit.Item2)).OrderByDescending(s => s.Share)];
     }

@@ -54,25 +54,25 @@ internal static class MeasuredSum
             .Figure("spaceError", "give or take", run.Space?.Error, "", LengthUnit.Millimetres)
             .Figure("stitchToStitch", "Stitching to stitching", run.Repeat.Value)
             .Figure("stitchToStitchError", "give or take", run.Repeat.Error, "", LengthUnit.Millimetres)
-            .Figure("marking", "The maker probably worked", best.Name == "by eye" ? "by eye, or finer than can be told" : $"by {best.Name}", Sure(best.Share))
+            .Figure("marking", "The maker probably worked", best.Name == MeasuredRun.ByEye ? T("by eye, or finer than can be told") : T($"by {best.Name}"), Sure(best.Share))
             .Figure("share", "Its share of what speaks for any marking, in %", Percent(best.Share))
             .Figure("sure", "How sure", Sure(best.Share))
             .Figure("markedWidth", "Width on that marking", best.Width, "", Unit(best))
             .Figure("markedSpace", "Space on that marking", best.Space, "", Unit(best))
             .Table("markings", "The markings compared", [new("marking", "Marking"), new("share", "Share in %"), new("width", "Width on it"), new("space", "Space on it")],
-                run.Markings.Select(m => (IReadOnlyList<object?>)[m.Name, Percent(m.Share), m.Width is { } w ? (w, Unit(m)) : null, m.Space is { } s ? (s, Unit(m)) : null]))
+                run.Markings.Select(m => (IReadOnlyList<object?>)[Name(m), Percent(m.Share), m.Width is { } w ? (w, Unit(m)) : null, m.Space is { } s ? (s, Unit(m)) : null]))
             .Note("Each reading may be off by half a division at either end. All measurements are weighed together, those that span many tucks most; if they disagree by more than the tape explains, what is given or taken grows.")
             .Note("A marking is judged by how well its whole numbers agree, and a coarse one that agrees counts for more than a fine one, which agrees by chance. This way of judging is ours; cloth that has shrunk or been let out misleads it.");
         Cautions(asked, run, answer);
         return answer.Drawn(
-            $"Tucks of {(run.Width is { } w ? asked.Show(w.Value) : "unknown width")}, stitching to stitching {asked.Show(run.Repeat.Value)}; below, how the markings compare: {string.Join(", ", run.Markings.Select(m => $"{m.Name} {Said(m.Share)}"))}.",
+            T($"Tucks of {(run.Width is { } w ? asked.Show(w.Value) : T("unknown width"))}, stitching to stitching {asked.Show(run.Repeat.Value)}; below, how the markings compare: {string.Join(", ", run.Markings.Select(m => $"{Name(m)} {Said(m.Share)}"))}."),
             Picture(asked, run, readings), Bars(run));
 
         static RunReading Over(Asked row)
         {
             var (least, most) = (row.LengthOrNull("widthLeast"), row.LengthOrNull("widthMost"));
-            row.Check(least is null || most is null || least <= most, "widthLeast", $"The narrowest tuck, {row.Show(least ?? default)}, is wider than the widest, {row.Show(most ?? default)}.");
-            row.Check((least ?? default) <= row.Length("run"), "widthLeast", $"A tuck of {row.Show(least ?? default)} is wider than the whole run of {row.Show(row.Length("run"))}.");
+            row.Check(least is null || most is null || least <= most, "widthLeast", T($"The narrowest tuck, {row.Show(least ?? default)}, is wider than the widest, {row.Show(most ?? default)}."));
+            row.Check((least ?? default) <= row.Length("run"), "widthLeast", T($"A tuck of {row.Show(least ?? default)} is wider than the whole run of {row.Show(row.Length("run"))}."));
             return new(row.Length("run"), row.Whole("tucks"), least, most);
         }
     }
@@ -81,14 +81,14 @@ internal static class MeasuredSum
     {
         if (run.Disagreement > 2)
         {
-            answer.Caution("measures-disagree", $"Your measurements lie {((decimal)run.Disagreement.Value).ToString("0.#", CultureInfo.InvariantCulture)} times as far apart as the tape explains: perhaps the tucks differ along the run, or one was counted or read wrongly. Measure again.");
+            answer.Caution("measures-disagree", T($"Your measurements lie {((decimal)run.Disagreement.Value).ToString("0.#", CultureInfo.InvariantCulture)} times as far apart as the tape explains: perhaps the tucks differ along the run, or one was counted or read wrongly. Measure again."));
         }
 
         if (run.Space is { } space && space.Value < Length.Zero)
         {
             answer.Caution("overlap", space.Value + space.Error >= Length.Zero
                 ? "The tucks seem to meet or all but meet: the space comes out a hair below nothing, within what the tape can tell."
-                : $"By this the tucks overlap by {asked.Show(-space.Value)}: each hides some stitching of the one beside it. If you see plain cloth between them, measure again.");
+                : T($"By this the tucks overlap by {asked.Show(-space.Value)}: each hides some stitching of the one beside it. If you see plain cloth between them, measure again."));
         }
 
         if (run.Width is { } width && 2 * width.Error > width.Value)
@@ -99,13 +99,15 @@ internal static class MeasuredSum
 
     private static string Sure(double share) => share switch
     {
-        >= 0.9 => "fairly sure",
-        >= 0.6 => "likely",
-        >= 0.35 => "perhaps",
-        _ => "can't be told",
+        >= 0.9 => T("fairly sure"),
+        >= 0.6 => T("likely"),
+        >= 0.35 => T("perhaps"),
+        _ => T("can't be told"),
     };
 
     private static string Said(double share) => Percent(share).ToString("0.#", CultureInfo.InvariantCulture) + " %";
+
+    private static string Name(MarkingShare marking) => marking.Name == MeasuredRun.ByEye ? T("by eye") : marking.Name;
 
     private static LengthUnit Unit(MarkingShare marking) => Length.UnitOf(marking.Name);
 
@@ -135,7 +137,7 @@ internal static class MeasuredSum
         for (var i = 0; i < run.Markings.Count; i++)
         {
             var (y, marking) = (4 + (6.0 * i), run.Markings[i]);
-            sketch.Text(30, y + 3.4, marking.Name, Ink.Number, 2.8, Anchor.End)
+            sketch.Text(30, y + 3.4, Name(marking), Ink.Number, 2.8, Anchor.End)
                 .Box(33, y, Math.Max(0.4, 110 * marking.Share), 4, Ink.Cloth).Path([(33, y), (33 + (110 * marking.Share), y), (33 + (110 * marking.Share), y + 4), (33, y + 4), (33, y)], Ink.FoldFine)
                 .Text(36 + (110 * marking.Share), y + 3.4, Said(marking.Share), Ink.Caption, 2.6, Anchor.Start);
         }

@@ -35,5 +35,5 @@ internal static class RunDrawing
 
     /// <summary>What goes with a drawing that shows the cloth only.</summary>
     public static string Words(IEnumerable<TuckRun?> runs, string shows) =>
-        runs.Sum(r => r?.Groups.Sum(g => g.Tucks) ?? 0) > MostTucks ? shows + " Too many tucks to draw each: only the cloth is shown." : shows;
+        runs.Sum(r => r?.Groups.Sum(g => g.Tucks) ?? 0) > MostTucks ? $"{shows} {T("Too many tucks to draw each: only the cloth is shown.")}" : shows;
 }

@@ -136,8 +136,8 @@ public static class Scaling
     {
         var antique = new EvenRun(asked.Whole("tucks"), asked.Length("width"), asked.Whole("tucks") > 1 ? asked.Length("space") : Length.Zero, asked.Length("ends"));
         var (finished, finest) = (asked.Length("finished"), SizeAsks.FinestOf(asked));
-        asked.Check(antique.Finished <= Length.Longest, "tucks", $"{antique.Tucks} tucks with their spaces and ends add up to {asked.Show(antique.Finished)}: runs here go up to 1 km.");
-        asked.Check(2 * finished >= finest, "finished", $"{asked.Show(finished)} is less than half of the finest marking: take a finer one.");
+        asked.Check(antique.Finished <= Length.Longest, "tucks", T($"{antique.Tucks} tucks with their spaces and ends add up to {asked.Show(antique.Finished)}: runs here go up to 1 km."));
+        asked.Check(2 * finished >= finest, "finished", T($"{asked.Show(finished)} is less than half of the finest marking: take a finer one."));
         asked.Throw();
         var ways = Enum.GetValues<ScalingWay>().Select(way => (Way: way, Run: Make(way, antique, finished, finest))).ToList();
         var answer = new Answer(asked.Unit)
@@ -150,17 +150,17 @@ public static class Scaling
             .Note("More of the same tuck keeps the look from close by; the same count spread wider keeps the look from afar and lets more plain cloth show; scaled, a fine tuck grows coarse on a large piece and may be too fine to sew on a small one.");
         if (asked.LengthOrNull("measured") is { } measured && measured != antique.Finished)
         {
-            answer.Caution("does-not-add-up", $"You measured {asked.Show(measured)}, but the tucks, spaces and ends add up to {asked.Show(antique.Finished)}: measure again, or look whether tucks differ. What is worked out here goes by the parts.");
+            answer.Caution("does-not-add-up", T($"You measured {asked.Show(measured)}, but the tucks, spaces and ends add up to {asked.Show(antique.Finished)}: measure again, or look whether tucks differ. What is worked out here goes by the parts."));
         }
 
         foreach (var (way, run) in ways.Where(w => w.Run is { } r && asked.LengthOrNull("cloth") is { } cloth && r.Cloth > cloth))
         {
-            answer.Caution("not-enough-cloth", $"{Name(way)}: it takes {asked.Show(run!.Cloth)} of cloth, and there are {asked.Show(asked.Length("cloth"))}.");
+            answer.Caution("not-enough-cloth", T($"{Name(way)}: it takes {asked.Show(run!.Cloth)} of cloth, and there are {asked.Show(asked.Length("cloth"))}."));
         }
 
-        var runs = ways.Select(w => w.Run is { } run ? ($"{Name(w.Way)}: {run.Tucks} tucks of {asked.Show(run.Width)}", run.Finished, (TuckRun?)run.Run) : ($"{Name(w.Way)}: not possible", finished, null))
-            .Prepend(($"the antique: {antique.Tucks} tucks of {asked.Show(antique.Width)}", antique.Finished, new TuckRun { Groups = [new(antique.Tucks, antique.Width, new(antique.Tucks > 1 ? antique.Space : null))], Lead = antique.Ends, Trail = antique.Ends })).ToList();
-        return answer.Drawn(RunDrawing.Words(runs.Select(r => r.Item3), string.Join("; ", runs.Select(r => r.Item1)) + ", finished, at one scale."), RunDrawing.Strips(runs, asked.Unit));
+        var runs = ways.Select(w => w.Run is { } run ? (T($"{Name(w.Way)}: {run.Tucks} tucks of {asked.Show(run.Width)}"), run.Finished, (TuckRun?)run.Run) : (T($"{Name(w.Way)}: not possible"), finished, null))
+            .Prepend((T($"the antique: {antique.Tucks} tucks of {asked.Show(antique.Width)}"), antique.Finished, new TuckRun { Groups = [new(antique.Tucks, antique.Width, new(antique.Tucks > 1 ? antique.Space : null))], Lead = antique.Ends, Trail = antique.Ends })).ToList();
+        return answer.Drawn(RunDrawing.Words(runs.Select(r => r.Item3), T($"{string.Join("; ", runs.Select(r => r.Item1))}, finished, at one scale.")), RunDrawing.Strips(runs, asked.Unit));
     }
 
     private static IReadOnlyList<object?> Row(Asked asked, EvenRun antique, ScalingWay way, ScaledRun? run, Length finished)
@@ -169,24 +169,26 @@ public static class Scaling
         {
             var least = antique.Tucks * antique.Width;
             return [Slug(way), null, null, null, null, null, null, null, false, null, null,
-                $"Not possible: {(way == ScalingWay.KeepTuck ? "even one of its tucks is" : $"{antique.Tucks} tucks of {asked.Show(antique.Width)} alone come to {asked.Show(least)},")} wider than {asked.Show(finished)}."];
+                way == ScalingWay.KeepTuck ? T($"Not possible: even one of its tucks is wider than {asked.Show(finished)}.")
+                    : T($"Not possible: {antique.Tucks} tucks of {asked.Show(antique.Width)} alone come to {asked.Show(least)}, wider than {asked.Show(finished)}.")];
         }
 
         var (keeps, changes) = (new List<string>(), new List<string>());
-        Note(antique.Tucks == run.Tucks, $"{antique.Tucks} tucks", $"{antique.Tucks} tucks become {run.Tucks}");
-        Note(antique.Width == run.Width, $"width {asked.Show(run.Width)}", $"width {asked.Show(antique.Width)} becomes {asked.Show(run.Width)}");
+        Note(antique.Tucks == run.Tucks, T($"{antique.Tucks} tucks"), T($"{antique.Tucks} tucks become {run.Tucks}"));
+        Note(antique.Width == run.Width, T($"width {asked.Show(run.Width)}"), T($"width {asked.Show(antique.Width)} becomes {asked.Show(run.Width)}"));
         if (antique.Tucks > 1 && run.Tucks > 1)
         {
-            Note(antique.Space == run.Space, $"space {asked.Show(run.Space)}", $"space {asked.Show(antique.Space)} becomes {asked.Show(run.Space)}");
+            Note(antique.Space == run.Space, T($"space {asked.Show(run.Space)}"), T($"space {asked.Show(antique.Space)} becomes {asked.Show(run.Space)}"));
             Note((Int128)antique.Space.Nanometres * run.Width.Nanometres == (Int128)run.Space.Nanometres * antique.Width.Nanometres,
-                $"space {Said(run.Space, run.Width)} times the width", $"space {Said(antique.Space, antique.Width)} times the width becomes {Said(run.Space, run.Width)} times");
+                T($"space {Said(run.Space, run.Width)} times the width"), T($"space {Said(antique.Space, antique.Width)} times the width becomes {Said(run.Space, run.Width)} times"));
         }
 
-        var ends = run.Lead == run.Trail ? asked.Show(run.Lead) : $"{asked.Show(run.Lead)} and {asked.Show(run.Trail)}";
-        Note(run.Lead == antique.Ends && run.Trail == antique.Ends, $"plain ends {ends}", $"plain ends {asked.Show(antique.Ends)} become {ends}");
+        var ends = run.Lead == run.Trail ? asked.Show(run.Lead) : T($"{asked.Show(run.Lead)} and {asked.Show(run.Trail)}");
+        Note(run.Lead == antique.Ends && run.Trail == antique.Ends, T($"plain ends {ends}"), T($"plain ends {asked.Show(antique.Ends)} become {ends}"));
         var exact = run.Off == Length.Zero;
-        var says = !exact ? $"Nearest: it finishes {asked.Show(run.Off < Length.Zero ? -run.Off : run.Off)} {(run.Off < Length.Zero ? "narrower" : "wider")} than {asked.Show(finished)}, which is no whole number of the marking."
-            : run.Lead == run.Trail ? "Exact, with the same plain cloth at both ends." : "Exact in width; the plain cloth after the last tuck is one marking more than before the first.";
+        var says = run.Off < Length.Zero ? T($"Nearest: it finishes {asked.Show(-run.Off)} narrower than {asked.Show(finished)}, which is no whole number of the marking.")
+            : run.Off > Length.Zero ? T($"Nearest: it finishes {asked.Show(run.Off)} wider than {asked.Show(finished)}, which is no whole number of the marking.")
+            : run.Lead == run.Trail ? T("Exact, with the same plain cloth at both ends.") : T("Exact in width; the plain cloth after the last tuck is one marking more than before the first.");
         return [Slug(way), run.Tucks, run.Width, run.Tucks > 1 ? run.Space : null, run.Lead, run.Trail, run.Finished, run.Cloth, exact, string.Join("; ", keeps), string.Join("; ", changes), says];
 
         void Note(bool same, string kept, string changed) => (same ? keeps : changes).Add(same ? kept : changed);
@@ -198,5 +200,5 @@ public static class Scaling
 
     private static string Slug(ScalingWay way) => way switch { ScalingWay.KeepTuck => "keep-tuck", ScalingWay.KeepCount => "keep-count", _ => "scale-all" };
 
-    private static string Name(ScalingWay way) => way switch { ScalingWay.KeepTuck => "keep the tuck", ScalingWay.KeepCount => "keep the count", _ => "scale all" };
+    private static string Name(ScalingWay way) => way switch { ScalingWay.KeepTuck => T("keep the tuck"), ScalingWay.KeepCount => T("keep the count"), _ => T("scale all") };
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using HeirloomArchive.Sewing.Sums;
 
 namespace HeirloomArchive.Sewing.Sizes;
@@ -59,7 +58,7 @@ internal static class SeveralSum
             answer
                 .Table("pairs", "Widths and spaces that serve every piece", [new("place", "No."), new("width", "Width"), new("space", "Space"), new("counts", "Tucks on each")],
                     found.Common.Select((c, i) => (IReadOnlyList<object?>)[i + 1, c.Width, c.Space, Counts(c, pieces)]))
-                .Table("arrangements", $"Every way of the first {Math.Min(MostTold, found.Common.Count)}",
+                .Table("arrangements", T($"Every way of the first {Math.Min(MostTold, found.Common.Count)}"),
                     [new("place", "No."), new("piece", "Piece"), new("tucks", "Tucks"), new("width", "Width"), new("space", "Space"), new("lead", "Plain before"), new("trail", "Plain after"), new("finished", "Finished"), new("cloth", "Cloth")],
                     found.Common.Take(MostTold).SelectMany((c, i) => c.Ways.SelectMany((ways, piece) => ways.Select(a =>
                         (IReadOnlyList<object?>)[i + 1, pieces[piece].Name, a.Tucks, a.Width, a.Space, a.Lead, a.Trail, a.Finished, a.Cloth]))));
@@ -72,15 +71,15 @@ internal static class SeveralSum
                 .Table("nearest", "The nearest that fits each of them, one thing changed",
                     [new("piece", "Piece"), new("change", "What is changed"), new("tucks", "Tucks"), new("width", "Width"), new("space", "Space"), new("lead", "Plain before"), new("trail", "Plain after"), new("finished", "Finished"), new("cloth", "Cloth")],
                     found.Troubles.SelectMany(t => t.Nearest.Select(n => n.Arrangement is var a
-                        ? (IReadOnlyList<object?>)[t.Piece.Name, n.Change.ToString().ToLowerInvariant(), a.Tucks, a.Width, a.Space, a.Lead, a.Trail, a.Finished, a.Cloth] : [])));
+                        ? (IReadOnlyList<object?>)[t.Piece.Name, T(n.Change.ToString().ToLowerInvariant()), a.Tucks, a.Width, a.Space, a.Lead, a.Trail, a.Finished, a.Cloth] : [])));
         }
 
         answer.Note("Every count of every piece is looked at with every width and space, in whole numbers of the finest marking; what is listed fits exactly.");
         var drawn = (best ?? found.Serving)?.Ways ?? [.. pieces.Select(_ => (IReadOnlyList<FitArrangement>)[])];
         var runs = pieces.Select((p, i) => drawn[i].Count > 0
-            ? ($"{p.Name}: {drawn[i][0].Tucks} tucks", p.Finished, request.RunOf(drawn[i][0]))
-            : ($"{p.Name}: does not fit", p.Finished, (TuckRun?)null)).ToList();
-        return answer.Drawn(RunDrawing.Words(runs.Select(r => r.Item3), string.Join("; ", runs.Select(r => r.Item1)) + ", finished, at one scale."), RunDrawing.Strips(runs, asked.Unit));
+            ? (T($"{p.Name}: {drawn[i][0].Tucks} tucks"), p.Finished, request.RunOf(drawn[i][0]))
+            : (T($"{p.Name}: does not fit"), p.Finished, (TuckRun?)null)).ToList();
+        return answer.Drawn(RunDrawing.Words(runs.Select(r => r.Item3), T($"{string.Join("; ", runs.Select(r => r.Item1))}, finished, at one scale.")), RunDrawing.Strips(runs, asked.Unit));
     }
 
     private static (FitRequest Request, List<FitPiece> Pieces) Read(Asked asked)
@@ -106,12 +105,12 @@ internal static class SeveralSum
         static FitPiece Piece(Asked row)
         {
             var tucks = new CountRange(row.Whole("tucksFrom", 1), row.Whole("tucksTo", TuckRun.MostInGroup));
-            row.Check(tucks.From <= tucks.To, "tucksFrom", string.Create(CultureInfo.InvariantCulture, $"From {tucks.From} to {tucks.To} tucks is no range: from must not be above to."));
+            row.Check(tucks.From <= tucks.To, "tucksFrom", T($"From {tucks.From} to {tucks.To} tucks is no range: from must not be above to."));
             return new(row.Text("name"), row.Length("finished"), row.LengthOrNull("cloth"), tucks);
         }
     }
 
     /// <summary><c>front left 11 or 12; sleeve 19</c>.</summary>
     private static string Counts(CommonFit common, List<FitPiece> pieces) =>
-        string.Join("; ", pieces.Zip(common.Ways, (piece, ways) => $"{piece.Name} {string.Join(" or ", ways.Select(a => a.Tucks))}"));
+        string.Join("; ", pieces.Zip(common.Ways, (piece, ways) => $"{piece.Name} {string.Join($" {T("or")} ", ways.Select(a => a.Tucks))}"));
 }

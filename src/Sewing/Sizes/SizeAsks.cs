@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using System.Globalization;
 using HeirloomArchive.Sewing.Sums;
 
@@ -12,7 +13,7 @@ internal static class SizeAsks
         ("1 mm", Length.FromMillimetres(1m)), ("0.5 mm", Length.FromMillimetres(0.5m)), ("0.25 mm", Length.FromMillimetres(0.25m)),
     ];
 
-    private static readonly (string Slug, string Words, Lies Lies)[] Ways =
+    private static readonly (string Slug, string Words, Lies Lies)[] Ways = // texts
     [
         ("towards-end", "all towards the end", Lies.TowardsEnd), ("towards-start", "all towards the start", Lies.TowardsStart),
         ("from-centre", "away from the middle, both sides alike", Lies.FromCentre), ("towards-centre", "towards the middle, both sides alike", Lies.TowardsCentre),
@@ -24,11 +25,11 @@ internal static class SizeAsks
     public static Ask Lie { get; } = Ask.Choice("lies", "The tucks lie", "As on the antique.", [.. Ways.Select(w => (w.Slug, w.Words))]).Optional();
 
     /// <summary>Lengths from one to another.</summary>
-    public static Ask Range(string name, string label, string from, string to, string hint = "") => Ask.Part(name, label, hint,
+    public static Ask Range(string name, [Localizable(true)] string label, string from, string to, [Localizable(true)] string hint = "") => Ask.Part(name, label, hint,
         Ask.Plain("from", "From", from) with { Needed = true }, Ask.Plain("to", "To", to) with { Needed = true }) with { Needed = true };
 
     /// <summary>Whole numbers from one to another.</summary>
-    public static Ask Counts(string name, string label, int from, int to, string hint = "") => Ask.Part(name, label, hint,
+    public static Ask Counts(string name, [Localizable(true)] string label, int from, int to, [Localizable(true)] string hint = "") => Ask.Part(name, label, hint,
         Ask.Whole("from", "From", 1, to, "1"), Ask.Whole("to", "To", 1, to, from.ToString(CultureInfo.InvariantCulture))) with { Needed = true };
 
     public static Length FinestOf(Asked asked) => Array.Find(Markings, m => m.Slug == asked.Text("finest")) is { Slug: not null } marking ? marking.Length : Markings[0].Length;
@@ -40,8 +41,8 @@ internal static class SizeAsks
     {
         var part = asked.Part(name)!;
         var (from, to) = (part.Length("from"), part.Length("to"));
-        part.Check(from <= to, "from", $"From {asked.Show(from)} to {asked.Show(to)} is no range: from must not be above to.");
-        part.Check(from >= least, "from", $"{asked.Show(from)} is too little: at least {asked.Show(least)}.");
+        part.Check(from <= to, "from", T($"From {asked.Show(from)} to {asked.Show(to)} is no range: from must not be above to."));
+        part.Check(from >= least, "from", T($"{asked.Show(from)} is too little: at least {asked.Show(least)}."));
         return new(from, to);
     }
 
@@ -50,7 +51,7 @@ internal static class SizeAsks
     {
         var part = asked.Part(name)!;
         var (from, to) = (part.Whole("from"), part.Whole("to"));
-        part.Check(from <= to, "from", string.Create(CultureInfo.InvariantCulture, $"From {from} to {to} is no range: from must not be above to."));
+        part.Check(from <= to, "from", T($"From {from} to {to} is no range: from must not be above to."));
         return new(from, to);
     }
 }

@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using System.Text.Json.Nodes;
 using HeirloomArchive.Sewing.Drawing;
 
@@ -14,7 +15,7 @@ public sealed record Figure(string Name, string Label, object? Value, string Not
 /// <summary>A column of a table.</summary>
 /// <param name="Name">In the API, in camel case.</param>
 /// <param name="Label">On the page.</param>
-public sealed record Column(string Name, string Label);
+public sealed record Column(string Name, [Localizable(true)] string Label);
 
 /// <summary>A table of an answer; the first column names its rows.</summary>
 /// <param name="Name">In the API, in camel case: a list of objects.</param>
@@ -30,6 +31,7 @@ public sealed record Note(string Text, string? Source = null);
 
 /// <summary>What a sum comes to: figures and tables by name, notes with their sources, cautions, and the drawing of the same plan.</summary>
 /// <param name="unit">The unit in which lengths are shown: that of the first length sent.</param>
+/// <remarks>Its words are those of the reader's language: a text given here whole is translated, one with values in it comes through <c>T</c>, and so do words among the values.</remarks>
 public sealed class Answer(LengthUnit unit)
 {
     private readonly List<Figure> figures = [];
@@ -60,39 +62,39 @@ public sealed class Answer(LengthUnit unit)
     public string Shows { get; private set; } = "";
 
     /// <summary>Adds a figure.</summary>
-    public Answer Figure(string name, string label, object? value, string note = "", LengthUnit? inUnit = null)
+    public Answer Figure(string name, [Localizable(true)] string label, object? value, [Localizable(true)] string note = "", LengthUnit? inUnit = null)
     {
-        figures.Add(new(name, label, value, note, inUnit));
+        figures.Add(new(name, T(label), value, T(note), inUnit));
         return this;
     }
 
     /// <summary>Adds a table.</summary>
-    public Answer Table(string name, string caption, IReadOnlyList<Column> columns, IEnumerable<IReadOnlyList<object?>> rows)
+    public Answer Table(string name, [Localizable(true)] string caption, IReadOnlyList<Column> columns, IEnumerable<IReadOnlyList<object?>> rows)
     {
-        tables.Add(new(name, caption, columns, [.. rows]));
+        tables.Add(new(name, T(caption), [.. columns.Select(c => c with { Label = T(c.Label) })], [.. rows]));
         return this;
     }
 
     /// <summary>Adds a note.</summary>
-    public Answer Note(string text, string? source = null)
+    public Answer Note([Localizable(true)] string text, [Localizable(true)] string? source = null)
     {
-        notes.Add(new(text, source));
+        notes.Add(new(T(text), source is null ? null : T(source)));
         return this;
     }
 
     /// <summary>Adds a caution.</summary>
-    public Answer Caution(string code, string text)
+    public Answer Caution(string code, [Localizable(true)] string text)
     {
-        cautions.Add(new(code, text));
+        cautions.Add(new(code, T(text)));
         return this;
     }
 
     /// <summary>Sets the drawing.</summary>
     /// <param name="shows">What it shows, in words.</param>
     /// <param name="strips">One below the other.</param>
-    public Answer Drawn(string shows, params IEnumerable<Panel> strips)
+    public Answer Drawn([Localizable(true)] string shows, params IEnumerable<Panel> strips)
     {
-        Shows = shows;
+        Shows = T(shows);
         panels.AddRange(strips);
         return this;
     }
@@ -124,7 +126,7 @@ public sealed class Answer(LengthUnit unit)
         Length length => length.ToText(inUnit ?? unit),
         (Length length, LengthUnit own) => length.ToText(own),
         decimal number => number.ToString("0.####", System.Globalization.CultureInfo.InvariantCulture),
-        bool yes => yes ? "yes" : "no",
+        bool yes => yes ? T("yes") : T("no"),
         IFormattable number => number.ToString(null, System.Globalization.CultureInfo.InvariantCulture),
         _ => value.ToString()!,
     };

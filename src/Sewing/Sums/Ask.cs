@@ -1,3 +1,5 @@
+using System.ComponentModel;
+
 namespace HeirloomArchive.Sewing.Sums;
 
 /// <summary>What kind of thing a field takes.</summary>
@@ -31,7 +33,7 @@ public enum AskKind
     Rows,
 }
 
-/// <summary>One field that a sum asks for: the API reads by it, the page draws its form from it.</summary>
+/// <summary>One field that a sum asks for: the API reads by it, the page draws its form from it. Its words are English here, and translated where they are shown.</summary>
 public sealed record Ask
 {
     private Ask(string name, AskKind kind, string label) => (Name, Kind, Label) = (name, kind, label);
@@ -79,47 +81,47 @@ public sealed record Ask
     public string Drawing { get; init; } = "";
 
     /// <summary>A length above zero.</summary>
-    public static Ask Above(string name, string label, string example, string hint = "") =>
+    public static Ask Above(string name, [Localizable(true)] string label, string example, [Localizable(true)] string hint = "") =>
         new(name, AskKind.Length, label) { AboveZero = true, Example = example, Hint = hint };
 
     /// <summary>A length of zero or more; it counts as zero when left out.</summary>
-    public static Ask Plain(string name, string label, string example, string hint = "") =>
+    public static Ask Plain(string name, [Localizable(true)] string label, string example, [Localizable(true)] string hint = "") =>
         new(name, AskKind.Length, label) { Needed = false, Example = example, Hint = hint };
 
     /// <summary>A length that may be below zero, down to −1 km.</summary>
-    public static Ask AnyLength(string name, string label, string example, string hint = "") =>
+    public static Ask AnyLength(string name, [Localizable(true)] string label, string example, [Localizable(true)] string hint = "") =>
         new(name, AskKind.Length, label) { Least = -Sewing.Length.Longest, Example = example, Hint = hint };
 
     /// <summary>A whole number.</summary>
-    public static Ask Whole(string name, string label, int from, int to, string example, string hint = "") =>
+    public static Ask Whole(string name, [Localizable(true)] string label, int from, int to, string example, [Localizable(true)] string hint = "") =>
         new(name, AskKind.Whole, label) { From = from, To = to, Example = example, Hint = hint };
 
     /// <summary>A number, ends included.</summary>
-    public static Ask Number(string name, string label, decimal from, decimal to, string example, string hint = "") =>
+    public static Ask Number(string name, [Localizable(true)] string label, decimal from, decimal to, string example, [Localizable(true)] string hint = "") =>
         new(name, AskKind.Number, label) { From = from, To = to, Example = example, Hint = hint };
 
     /// <summary>One of a closed list; the first is taken when it is left out and not needed.</summary>
-    public static Ask Choice(string name, string label, string hint, params (string Slug, string Words)[] choices) =>
+    public static Ask Choice(string name, [Localizable(true)] string label, [Localizable(true)] string hint, [Localizable(true)] params (string Slug, string Words)[] choices) =>
         new(name, AskKind.Choice, label) { Choices = choices, Example = choices[0].Slug, Hint = hint };
 
     /// <summary>Yes or no; no when left out.</summary>
-    public static Ask Flag(string name, string label, string hint = "") =>
+    public static Ask Flag(string name, [Localizable(true)] string label, [Localizable(true)] string hint = "") =>
         new(name, AskKind.Flag, label) { Needed = false, Example = "true", Hint = hint };
 
     /// <summary>A text on one line.</summary>
-    public static Ask Text(string name, string label, string example, string hint = "") =>
+    public static Ask Text(string name, [Localizable(true)] string label, string example, [Localizable(true)] string hint = "") =>
         new(name, AskKind.Text, label) { Example = example, Hint = hint };
 
     /// <summary>So many lengths above zero.</summary>
-    public static Ask Lengths(string name, string label, int from, int to, string example, string hint = "") =>
+    public static Ask Lengths(string name, [Localizable(true)] string label, int from, int to, string example, [Localizable(true)] string hint = "") =>
         new(name, AskKind.Lengths, label) { From = from, To = to, AboveZero = true, Example = example, Hint = hint };
 
     /// <summary>Fields that belong together; may be left out as a whole.</summary>
-    public static Ask Part(string name, string label, string hint, params Ask[] fields) =>
+    public static Ask Part(string name, [Localizable(true)] string label, [Localizable(true)] string hint, params Ask[] fields) =>
         new(name, AskKind.Part, label) { Fields = fields, Needed = false, Hint = hint };
 
     /// <summary>So many rows.</summary>
-    public static Ask Rows(string name, string label, int from, int to, string hint, params Ask[] fields) =>
+    public static Ask Rows(string name, [Localizable(true)] string label, int from, int to, [Localizable(true)] string hint, params Ask[] fields) =>
         new(name, AskKind.Rows, label) { From = from, To = to, Fields = fields, Hint = hint };
 
     /// <summary>The same field, not needed.</summary>

@@ -1,3 +1,5 @@
+using System.ComponentModel;
+
 namespace HeirloomArchive.Sewing.Sums;
 
 /// <summary>
@@ -55,10 +57,10 @@ public sealed class Asked
     /// <summary>Notes a fault that makes no sense of the sum; <see cref="Throw"/> ends it.</summary>
     /// <param name="field">The field's name here.</param>
     /// <param name="message">Names the value and what would be right.</param>
-    public void Refuse(string field, string message) => faults.Add(new(At(field), message));
+    public void Refuse(string field, [Localizable(true)] string message) => faults.Add(new(At(field), message));
 
     /// <summary>Notes a fault when <paramref name="holds"/> is false.</summary>
-    public void Check(bool holds, string field, string message)
+    public void Check(bool holds, string field, [Localizable(true)] string message)
     {
         if (!holds)
         {

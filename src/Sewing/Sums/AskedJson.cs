@@ -43,7 +43,9 @@ internal static partial class AskedJson
 
         foreach (var ask in asks.Where(a => a.Needed))
         {
-            reading.Needed(node, path, ask.Name, $"{ask.Label} is missing{(ask.Example.Length > 0 ? $": give for example {Quoted(ask)}" : "")}.");
+            reading.Needed(node, path, ask.Name, ask.Example.Length > 0
+                ? T($"{T(ask.Label)} is missing: give for example {Quoted(ask)}.")
+                : T($"{T(ask.Label)} is missing."));
         }
 
         return new(values, path, LengthUnit.Inches, faults);
@@ -73,15 +75,15 @@ internal static partial class AskedJson
 
         if (ask.AboveZero && length <= Sewing.Length.Zero)
         {
-            reading.Senseless(at, $"{JsonReading.Show(value)} is not above zero.");
+            reading.Senseless(at, T($"{JsonReading.Show(value)} is not above zero."));
         }
         else if (length < ask.Least)
         {
-            reading.Senseless(at, $"{JsonReading.Show(value)} is too little: it must be at least {ask.Least}.");
+            reading.Senseless(at, T($"{JsonReading.Show(value)} is too little: it must be at least {ask.Least}."));
         }
         else if (length > ask.Most)
         {
-            reading.Senseless(at, $"{JsonReading.Show(value)} is too much: it may be at most {ask.Most}.");
+            reading.Senseless(at, T($"{JsonReading.Show(value)} is too much: it may be at most {ask.Most}."));
         }
 
         return length;
@@ -104,7 +106,7 @@ internal static partial class AskedJson
             }
         }
 
-        reading.Unreadable(at, $"{JsonReading.Show(value)} is not a number: write for example {ask.Example}.");
+        reading.Unreadable(at, T($"{JsonReading.Show(value)} is not a number: write for example {ask.Example}."));
         return null;
     }
 
@@ -119,13 +121,13 @@ internal static partial class AskedJson
     {
         if (ask.AboveZero && number <= 0)
         {
-            reading.Senseless(at, $"{Plain(number)} is not above zero.");
+            reading.Senseless(at, T($"{Plain(number)} is not above zero."));
             return false;
         }
 
         if (number < ask.From || number > ask.To)
         {
-            reading.Senseless(at, $"{Plain(number)} is out of bounds: {Plain(ask.From)} to {Plain(ask.To)}.");
+            reading.Senseless(at, T($"{Plain(number)} is out of bounds: {Plain(ask.From)} to {Plain(ask.To)}."));
             return false;
         }
 
@@ -146,7 +148,7 @@ internal static partial class AskedJson
             return word;
         }
 
-        reading.Senseless(at, $"“{Shown.Short(word)}” is not one of {string.Join(", ", ask.Choices.Select(c => c.Slug))}.");
+        reading.Senseless(at, T($"“{Shown.Short(word)}” is not one of {string.Join(", ", ask.Choices.Select(c => c.Slug))}."));
         return null;
     }
 
@@ -154,13 +156,13 @@ internal static partial class AskedJson
     {
         if (JsonReading.Text(value) is not { } text)
         {
-            reading.Unreadable(at, $"{JsonReading.Show(value)} is not a text.");
+            reading.Unreadable(at, T($"{JsonReading.Show(value)} is not a text."));
             return null;
         }
 
         if (text.Length > LongestText)
         {
-            reading.Senseless(at, $"The text has {text.Length} characters; at most {LongestText} serve here.");
+            reading.Senseless(at, T($"The text has {text.Length} characters; at most {LongestText} serve here."));
         }
 
         return text.Trim();
@@ -175,11 +177,11 @@ internal static partial class AskedJson
         return Counted(reading, lengths, ask, at);
     }
 
-    private static IReadOnlyList<T> Counted<T>(JsonReading reading, IReadOnlyList<T> list, Ask ask, string at)
+    private static IReadOnlyList<TItem> Counted<TItem>(JsonReading reading, IReadOnlyList<TItem> list, Ask ask, string at)
     {
         if (list.Count < ask.From || list.Count > ask.To)
         {
-            reading.Senseless(at, $"{list.Count} are given; {Plain(ask.From)} to {Plain(ask.To)} serve here.");
+            reading.Senseless(at, T($"{list.Count} are given; {Plain(ask.From)} to {Plain(ask.To)} serve here."));
         }
 
         return list;

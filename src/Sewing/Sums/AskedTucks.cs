@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using HeirloomArchive.Sewing.TuckKinds;
 
 namespace HeirloomArchive.Sewing.Sums;
@@ -22,7 +23,7 @@ internal static class AskedTucks
     ];
 
     /// <summary>A whole run, as for its own plan.</summary>
-    public static Ask Run(string name, string label, string hint) => Ask.Part(name, label, hint,
+    public static Ask Run(string name, [Localizable(true)] string label, [Localizable(true)] string hint) => Ask.Part(name, label, hint,
         Ask.Rows("groups", "Groups", 1, TuckRun.MostGroups, "Tucks of one width and spacing; with a centre from the middle outwards.", [.. Equal(TuckRun.MostInGroup)]),
         Ask.Lengths("between", "Space from group to group", 0, TuckRun.MostGroups, "1 in").Optional() with { AboveZero = false },
         RunAsks.Lead, RunAsks.Trail, RunAsks.Centre, RunAsks.LiesAsk(hanging: false), RunAsks.Strip);
@@ -42,10 +43,10 @@ internal static class AskedTucks
         var (name, space) = given[0];
         foreach (var other in given.Where(g => g.Space != space))
         {
-            asked.Refuse(other.Name, $"{asked.Show(asked.Length(other.Name))} does not agree with the {name} of {asked.Show(asked.Length(name))}: give one of them, or two that agree.");
+            asked.Refuse(other.Name, T($"{asked.Show(asked.Length(other.Name))} does not agree with the {name} of {asked.Show(asked.Length(name))}: give one of them, or two that agree."));
         }
 
-        asked.Check(width + space > Length.Zero, name, $"{asked.Show(asked.Length(name))} is too near for tucks of {asked.Show(width)}: the plain cloth between them must be more than {asked.Show(-width)}.");
+        asked.Check(width + space > Length.Zero, name, T($"{asked.Show(asked.Length(name))} is too near for tucks of {asked.Show(width)}: the plain cloth between them must be more than {asked.Show(-width)}."));
         return space;
     }
 

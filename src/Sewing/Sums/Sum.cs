@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using System.Text.Json.Nodes;
 
 namespace HeirloomArchive.Sewing.Sums;
@@ -33,10 +34,12 @@ public sealed record Sum
     /// <summary>Where it stands.</summary>
     public required Shelf Shelf { get; init; }
 
-    /// <summary>Its heading: <c>A ruffle and its strips</c>.</summary>
+    /// <summary>Its heading, in English: <c>A ruffle and its strips</c>.</summary>
+    [Localizable(true)]
     public required string Title { get; init; }
 
-    /// <summary>What it tells, in a sentence.</summary>
+    /// <summary>What it tells, in a sentence; in English.</summary>
+    [Localizable(true)]
     public required string Lead { get; init; }
 
     /// <summary>What it asks, in the order of the page.</summary>

@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using HeirloomArchive.Sewing.Drawing;
 using HeirloomArchive.Sewing.Sums;
 
@@ -10,7 +11,7 @@ namespace HeirloomArchive.Sewing.Threads;
 public sealed record SharpForCotton(int Needle, int From, int? To);
 
 /// <summary>A kind of hand needle and the sizes it was and is sold in.</summary>
-public sealed record HandNeedleKind(string Kind, string Old, string Now, string Use);
+public sealed record HandNeedleKind([Localizable(true)] string Kind, [Localizable(true)] string Old, [Localizable(true)] string Now, [Localizable(true)] string Use);
 
 /// <summary>Hand needles: sizes old and new, and which goes with which thread.</summary>
 public static class HandNeedles
@@ -60,13 +61,13 @@ public static class HandNeedles
         var needles = For(thread);
         var given = Sharps.Any(s => s.From <= thread && (s.To is not { } to || thread <= to));
         var answer = new Answer(asked.Unit)
-            .Figure("needle", "Sharps no.", string.Join(" or ", needles), given ? "as printed" : "the source leaves a gap here; the nearest are given")
+            .Figure("needle", "Sharps no.", string.Join($" {T("or")} ", needles), given ? "as printed" : "the source leaves a gap here; the nearest are given")
             .Figure("finest", "The finest of them", needles.Max())
             .Table("sharps", "Sharps for cotton; at 40, 90 and 100 two serve", [new("needle", "Sharps no."), new("from", "Cotton from"), new("to", "to"), new("serves", "Serves yours")],
-                Sharps.Select(s => (IReadOnlyList<object?>)[s.Needle, s.From, s.To?.ToString(System.Globalization.CultureInfo.InvariantCulture) ?? "and finer", needles.Contains(s.Needle)]))
-            .Table("kinds", "Sizes about 1910 and now", [new("kind", "Kind"), new("old", "About 1910"), new("now", "Now"), new("use", "For")], Kinds.Select(k => (IReadOnlyList<object?>)[k.Kind, k.Old, k.Now, k.Use]))
+                Sharps.Select(s => (IReadOnlyList<object?>)[s.Needle, s.From, s.To?.ToString(System.Globalization.CultureInfo.InvariantCulture) ?? T("and finer"), needles.Contains(s.Needle)]))
+            .Table("kinds", "Sizes about 1910 and now", [new("kind", "Kind"), new("old", "About 1910"), new("now", "Now"), new("use", "For")], Kinds.Select(k => (IReadOnlyList<object?>)[T(k.Kind), T(k.Old), T(k.Now), T(k.Use)]))
             .Table("diameters", "How thick a few of today's are", [new("needle", "Needle"), new("diameter", "Diameter")],
-                [["Sharps 8", Hundredths(61)], ["Sharps 9", Hundredths(61)], ["Sharps 10", Hundredths(46)], ["Appliqué 9", Hundredths(53)]])
+                [[T("Sharps 8"), Hundredths(61)], [T("Sharps 9"), Hundredths(61)], [T("Sharps 10"), Hundredths(46)], [T("Appliqué 9"), Hundredths(53)]])
             .Note("Thread and needle: 30 to 40 with no. 7, 40 to 50 no. 8, 60 to 70 no. 9, 80 to 90 no. 10, 90 to 100 no. 11, above no. 12. The overlaps are printed so.", "Krolik, Hand Sewing Lessons")
             .Note("In every kind the larger the number the finer the needle, then as now; but one number may differ in thickness from kind to kind and from maker to maker.", "Text-Book on Domestic Art (c. 1910); sizes of today from a published list of needle sizes")
             .Note("The diameters are as an online encyclopaedia prints them, 8 and 9 alike; measure your own if it matters.", "A published needle size chart")
@@ -76,7 +77,9 @@ public static class HandNeedles
             answer.Note("Tucks by hand: thread 80 to 100 and needles 9 to 11. Another book bastes with 8 and runs with 9, with threads 50 and 90.", "Woolman, A Sewing Course for Teachers; Hapgood, School Needlework");
             if (thread is < 80 or > 100)
             {
-                answer.Caution("tuck-thread", $"For tucks by hand thread 80 to 100 is given; {thread} is {(thread < 80 ? "coarser and may show" : "finer and may break in washing")}.");
+                answer.Caution("tuck-thread", thread < 80
+                    ? T($"For tucks by hand thread 80 to 100 is given; {thread} is coarser and may show.")
+                    : T($"For tucks by hand thread 80 to 100 is given; {thread} is finer and may break in washing."));
             }
         }
         else if (work == "fine")
@@ -85,7 +88,7 @@ public static class HandNeedles
         }
 
         return answer.Caution("sharps", "Count needles before and after, and leave none in the work: steel rusts, and the stain stays.")
-            .Drawn($"Each needle's cottons as a bar from coarse to fine, yours at {thread}.", Picture(thread));
+            .Drawn(T($"Each needle's cottons as a bar from coarse to fine, yours at {thread}."), Picture(thread));
     }
 
     private static Length Hundredths(int mm) => Length.FromNanometres(mm * 10_000L);
@@ -97,7 +100,7 @@ public static class HandNeedles
         for (var i = 0; i < Sharps.Count; i++)
         {
             var (sharp, y) = (Sharps[i], 10 + (i * 7.5));
-            sketch.Text(Sketch.Margin, y + 3.6, $"no. {sharp.Needle}", Ink.Number, 2.8, Anchor.Start)
+            sketch.Text(Sketch.Margin, y + 3.6, T($"no. {sharp.Needle}"), Ink.Number, 2.8, Anchor.Start)
                 .Box(X(sharp.From), y, X(sharp.To ?? most) - X(sharp.From), 5, Ink.Cloth)
                 .Text(X(sharp.From) - 1, y + 3.6, $"{sharp.From}", Ink.Caption, 2.4, Anchor.End);
         }

@@ -1,7 +1,9 @@
+using System.ComponentModel;
+
 namespace HeirloomArchive.Sewing.Threads;
 
 /// <summary>Cloth by its weight and the machine needles that serve it: common practice.</summary>
-public sealed record NeedleCloth(string Slug, string Words, int Least, int Most)
+public sealed record NeedleCloth([Localizable(true)] string Slug, [Localizable(true)] string Words, int Least, int Most)
 {
     /// <summary>From sheer to heavy.</summary>
     public static IReadOnlyList<NeedleCloth> All { get; } =

@@ -1,3 +1,4 @@
+using System.Globalization;
 using HeirloomArchive.Sewing.Drawing;
 using HeirloomArchive.Sewing.Sums;
 
@@ -43,14 +44,14 @@ public static class NeedleChange
         asked.Throw();
         var hours = asked.Has("hours") ? asked.Number("hours") : Hours(asked.Whole("stitches"), asked.Number("perMinute"));
         var answer = new Answer(asked.Unit)
-            .Figure("due", "Change it", hours >= Late ? "now" : hours >= Soon ? "at the next piece" : "not yet")
+            .Figure("due", "Change it", hours >= Late ? T("now") : hours >= Soon ? T("at the next piece") : T("not yet"))
             .Figure("hoursSewn", "Hours sewn", decimal.Round(hours, 2))
-            .Figure("hoursLeft", $"Hours left to {Soon}", decimal.Round(Math.Max(0, Soon - hours), 2))
-            .Figure("hoursLeftAtMost", $"Hours left to {Late}", decimal.Round(Math.Max(0, Late - hours), 2));
+            .Figure("hoursLeft", T($"Hours left to {Soon}"), decimal.Round(Math.Max(0, Soon - hours), 2))
+            .Figure("hoursLeftAtMost", T($"Hours left to {Late}"), decimal.Round(Math.Max(0, Late - hours), 2));
         if (asked.Has("perMinute"))
         {
             var pace = asked.Number("perMinute");
-            answer.Figure("stitchesAtSoon", $"Stitches in {Soon} hours", Stitches(Soon, pace)).Figure("stitchesAtLate", $"Stitches in {Late} hours", Stitches(Late, pace));
+            answer.Figure("stitchesAtSoon", T($"Stitches in {Soon} hours"), Stitches(Soon, pace)).Figure("stitchesAtLate", T($"Stitches in {Late} hours"), Stitches(Late, pace));
         }
 
         if (hours >= Soon)
@@ -59,9 +60,9 @@ public static class NeedleChange
         }
 
         return answer
-            .Note($"{Soon} to {Late} hours of sewing is common practice, with no printed source. Many take a new needle for every fine piece, and at once after hitting a pin, or when it pops, skips or snags.")
+            .Note(T($"{Soon} to {Late} hours of sewing is common practice, with no printed source. Many take a new needle for every fine piece, and at once after hitting a pin, or when it pops, skips or snags."))
             .Note("Draw the point over a scrap of fine silk or your finger nail's back: a burr catches. Old needles go into a closed tin, counted.")
-            .Drawn(FormattableString.Invariant($"{hours:0.##} hours sewn as a bar, with marks at {Soon} and {Late}."), Picture(hours));
+            .Drawn(T($"{hours.ToString("0.##", CultureInfo.InvariantCulture)} hours sewn as a bar, with marks at {Soon} and {Late}."), Picture(hours));
     }
 
     private static Panel Picture(decimal hours)
@@ -69,7 +70,7 @@ public static class NeedleChange
         var sketch = new Sketch(34);
         var scale = (sketch.Room - 12) / (double)Math.Max(10, hours);
         sketch.Box(Sketch.Margin, 13, sketch.Room - 12, 9, Ink.Cloth).Box(Sketch.Margin, 13, (double)hours * scale, 9, Ink.Allowance)
-            .Text(Sketch.Margin, 9, FormattableString.Invariant($"{hours:0.##} hours sewn"), Ink.Number, 2.8, Anchor.Start);
+            .Text(Sketch.Margin, 9, T($"{hours.ToString("0.##", CultureInfo.InvariantCulture)} hours sewn"), Ink.Number, 2.8, Anchor.Start);
         foreach (var mark in new[] { Soon, Late })
         {
             var x = Sketch.Margin + (mark * scale);

@@ -35,7 +35,7 @@ internal static class NeedleForThreadSum
         var answer = new Answer(LengthUnit.Millimetres);
         var needle = MachineNeedle.FinestFor(thread);
         asked.Check(needle is not null, asked.Has("thick") ? "thick" : "written",
-            $"A thread {Mm(thread)} thick goes through the eye of no machine needle here; the thickest is about {Mm(new MachineNeedle(120).ThickestThread)}. Take a finer thread, or sew by hand.");
+            T($"A thread {Mm(thread)} thick goes through the eye of no machine needle here; the thickest is about {Mm(new MachineNeedle(120).ThickestThread)}. Take a finer thread, or sew by hand."));
         asked.Throw();
         var size = MachineNeedle.Sizes.First(s => s >= Math.Max(needle!.Size, cloth.Least));
         var advised = new MachineNeedle(size);
@@ -43,11 +43,11 @@ internal static class NeedleForThreadSum
             .Figure("blade", "Its blade", advised.Blade).Figure("eye", "Its eye, about", advised.Eye)
             .Figure("thread", "Thread, about", thread, asked.Has("thick") ? "as measured" : "estimated from its number")
             .Figure("because", "Why", needle!.Size > cloth.Least
-                ? $"The thread decides: {Mm(thread)} wants an eye of {Mm(Times(thread, MachineNeedle.EyeOfThread))}, and the next needle with that is NM {size}."
-                : $"The cloth decides: for {cloth.Words.Split(':')[0].ToLowerInvariant()} cloth NM {cloth.Least} to {cloth.Most} serve, and the thread goes through the finest of them.");
+                ? T($"The thread decides: {Mm(thread)} wants an eye of {Mm(Times(thread, MachineNeedle.EyeOfThread))}, and the next needle with that is NM {size}.")
+                : T($"The cloth decides: for {T(cloth.Slug)} cloth NM {cloth.Least} to {cloth.Most} serve, and the thread goes through the finest of them."));
         if (size > cloth.Most)
         {
-            answer.Caution("thread-thick", $"NM {size} makes large holes in {cloth.Words.Split(':')[0].ToLowerInvariant()} cloth, for which NM {cloth.Most} is the most. Take a thread at most {Mm(new MachineNeedle(cloth.Most).ThickestThread)} thick.");
+            answer.Caution("thread-thick", T($"NM {size} makes large holes in {T(cloth.Slug)} cloth, for which NM {cloth.Most} is the most. Take a thread at most {Mm(new MachineNeedle(cloth.Most).ThickestThread)} thick."));
         }
 
         if (spool is { IsExact: false } && !asked.Has("thick"))
@@ -62,14 +62,14 @@ internal static class NeedleForThreadSum
         }
 
         return answer.Table("needles", "Needles, and the thickest thread each takes", [new("needle", "NM"), new("american", "American"), new("blade", "Blade"), new("eye", "Eye, about"), new("thread", "Thread at most, about"), new("cloth", "Cloth")],
-                MachineNeedle.Sizes.Select(s => new MachineNeedle(s)).Select(n => (IReadOnlyList<object?>)[n.Size, n.American, n.Blade, n.Eye, n.ThickestThread, string.Join(", ", NeedleCloth.All.Where(c => c.Least <= n.Size && n.Size <= c.Most).Select(c => c.Slug))]))
+                MachineNeedle.Sizes.Select(s => new MachineNeedle(s)).Select(n => (IReadOnlyList<object?>)[n.Size, n.American, n.Blade, n.Eye, n.ThickestThread, string.Join(", ", NeedleCloth.All.Where(c => c.Least <= n.Size && n.Size <= c.Most).Select(c => T(c.Slug)))]))
             .Note("The size NM is 100 times the diameter of the blade in mm: 80 is 0.80 mm. It is not that of the shank.", "A needle maker's note, which names DIN 5325 of 1953")
             .Note("The eye should be about 40 % wider than the thread: common practice. That an eye is about four tenths of its blade is written from memory, and makers differ.", "Dillmont, Encyclopedia of Needlework (1886), says only that the eye should be wider than the thread")
             .Note("American number × 5 + 20 is NM up to 18; 19 is 120 by no rule (from memory).", "A needle maker's note")
             .Note("Which needles serve which cloth is common practice: try on a scrap. For underwear and thin gowns thread 70 to 100, never coarser than 50.", "Threads: Watson, Textiles and Clothing (1907)")
             .Note("The metric count Nm of a thread is never the NM of a needle.", "A needle maker's note; textile notes")
             .Caution("sharps", "Count needles before and after. A needle never goes through an antique to try it: every hole stays. Ask a textile conservator.")
-            .Drawn($"The eye of each needle beside the thread, all magnified alike; NM {size} is the one advised.", Picture(thread, size));
+            .Drawn(T($"The eye of each needle beside the thread, all magnified alike; NM {size} is the one advised."), Picture(thread, size));
     }
 
     /// <summary>A needle she has, by either number; the two lists have none in common.</summary>
@@ -82,7 +82,7 @@ internal static class NeedleForThreadSum
 
         var number = asked.Whole("needle");
         var found = MachineNeedle.OfAmerican(number) ?? (MachineNeedle.Sizes.Contains(number) ? new MachineNeedle(number) : null);
-        asked.Check(found is not null, "needle", $"{number} is no size of a machine needle: NM {string.Join(", ", MachineNeedle.Sizes)}, or American {string.Join(", ", MachineNeedle.Sizes.Select(s => new MachineNeedle(s).American))}. A thread's number is not a needle's.");
+        asked.Check(found is not null, "needle", T($"{number} is no size of a machine needle: NM {string.Join(", ", MachineNeedle.Sizes)}, or American {string.Join(", ", MachineNeedle.Sizes.Select(s => new MachineNeedle(s).American))}. A thread's number is not a needle's."));
         asked.Throw();
         return found;
     }
@@ -98,14 +98,14 @@ internal static class NeedleForThreadSum
         answer.Figure("ownNeedle", "Yours, as NM", own.Size).Figure("ownTakesThread", "Its eye takes the thread", takes).Figure("ownSuitsCloth", "It suits the cloth", suits);
         if (!takes)
         {
-            answer.Caution("eye-narrow", $"The eye of NM {own.Size} is about {Mm(own.Eye)}; this thread wants {Mm(Times(thread, MachineNeedle.EyeOfThread))}. It will fray or break: take NM {MachineNeedle.FinestFor(thread)!.Size} or a finer thread.");
+            answer.Caution("eye-narrow", T($"The eye of NM {own.Size} is about {Mm(own.Eye)}; this thread wants {Mm(Times(thread, MachineNeedle.EyeOfThread))}. It will fray or break: take NM {MachineNeedle.FinestFor(thread)!.Size} or a finer thread."));
         }
 
         if (!suits)
         {
             answer.Caution(own.Size > cloth.Most ? "needle-coarse" : "needle-fine", own.Size > cloth.Most
-                ? $"NM {own.Size} makes large holes in such cloth: at most NM {cloth.Most}."
-                : $"NM {own.Size} may bend or break in such cloth: at least NM {cloth.Least}.");
+                ? T($"NM {own.Size} makes large holes in such cloth: at most NM {cloth.Most}.")
+                : T($"NM {own.Size} may bend or break in such cloth: at least NM {cloth.Least}."));
         }
     }
 

@@ -34,11 +34,14 @@ internal static class RegularitySum
     {
         var stitches = asked.Lengths("stitches");
         var missing = StitchRegularity.FewestStitches - stitches.Count;
-        asked.Check(missing <= 0, "stitches", $"{stitches.Count} {(stitches.Count == 1 ? "stitch says" : "stitches say")} too little: measure at least {missing} more, {StitchRegularity.FewestStitches} in all.");
+        asked.Check(missing <= 0, "stitches", N(
+            stitches.Count,
+            $"{stitches.Count} stitch says too little: measure at least {missing} more, {StitchRegularity.FewestStitches} in all.",
+            $"{stitches.Count} stitches say too little: measure at least {missing} more, {StitchRegularity.FewestStitches} in all."));
         var slants = Slants(asked);
         var seen = asked.Text("seen") == "one-face" ? StitchesSeen.OneFace : StitchesSeen.EndToEnd;
         var sum = stitches.Aggregate(Length.Zero, (a, b) => a + b);
-        asked.Check(asked.LengthOrNull("over") is not { } over || over >= sum, "over", $"The stitches alone come to {asked.Show(sum)}: the length they lie over can't be less.");
+        asked.Check(asked.LengthOrNull("over") is not { } over || over >= sum, "over", T($"The stitches alone come to {asked.Show(sum)}: the length they lie over can't be less."));
         asked.Throw();
         var found = StitchRegularity.Of(stitches, seen, asked.LengthOrNull("over"), slants, asked.LengthOrNull("ruler") ?? Length.FromMillimetres(0.5m));
         var answer = new Answer(asked.Unit)
@@ -53,14 +56,14 @@ internal static class RegularitySum
             .Figure("asMachine", "A machine would show in an inch", Rounded(found.PerInchAsMachine, 2), seen == StitchesSeen.OneFace ? "Twice as many: running stitches are seen on one face only every other one." : "")
             .Figure("slantMean", "Mean slant, in degrees", found.Slant is { } slant ? Rounded(slant.Mean, 1) : null)
             .Figure("slantSpread", "Spread of the slants, in degrees", found.Slant is { } spread ? Rounded(spread.Spread, 1) : null)
-            .Figure("leansTo", "Leans to", Leaning(found.HandToMachine))
+            .Figure("leansTo", "Leans to", Leaning(found.HandToMachine) switch { "hand" => T("hand"), "machine" => T("machine"), _ => T("neither") })
             .Figure("handToMachine", "Likelier by hand than by machine, so many times", Rounded(found.HandToMachine, found.HandToMachine < 1 ? 3 : 1))
             .Figure("strength", "How strong a hint", Strength(found.HandToMachine))
             .Figure("evidence", "In words", Evidence(found))
             .Note("The hint compares the spread of these stitches with a spread usual by hand (about 16 % of the mean; slants about 6 degrees) and by machine (about 4.5 %; 1.5 degrees), each give or take a factor of 1.6, with what reading the ruler adds. These figures are assumptions from common practice; no published measurement was found, and so nothing beyond 50 to 1 is ever told.")
             .Note("A practised hand can be as even as a machine, and a worn machine, fine gathers or puckered cloth as uneven as a hand. Look at both faces: a running stitch goes through and back with one thread, a lockstitch has two threads, a chain stitch loops on the wrong side. Knots, back-stitches and a thread that wanders from the line speak for a hand.")
             .Caution("hint-only", "A hint, not a verdict: it does not tell who made a piece, and hand sewing dates nothing.");
-        return answer.Drawn($"The {found.Stitches} stitches one after the other, from {asked.Show(found.Range.Shortest)} to {asked.Show(found.Range.Longest)} long; below, how often each length comes.", Line(stitches, seen), Lengths(asked, stitches, found));
+        return answer.Drawn(T($"The {found.Stitches} stitches one after the other, from {asked.Show(found.Range.Shortest)} to {asked.Show(found.Range.Longest)} long; below, how often each length comes."), Line(stitches, seen), Lengths(asked, stitches, found));
     }
 
     private static List<double> Slants(Asked asked)
@@ -69,11 +72,11 @@ internal static class RegularitySum
         foreach (var text in asked.Text("slants").Split([';', '\n'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
         {
             var read = double.TryParse(text.Replace(',', '.').Replace('−', '-').TrimEnd('°'), NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var degrees);
-            asked.Check(read && Math.Abs(degrees) <= 90, "slants", $"“{Shown.Short(text)}” is no slant: write degrees from -90 to 90 between semicolons, as in 2; -1; 3.");
+            asked.Check(read && Math.Abs(degrees) <= 90, "slants", T($"“{Shown.Short(text)}” is no slant: write degrees from -90 to 90 between semicolons, as in 2; -1; 3."));
             slants.Add(degrees);
         }
 
-        asked.Check(slants.Count is 0 or >= StitchRegularity.FewestStitches, "slants", $"{slants.Count} slants say too little: measure at least {StitchRegularity.FewestStitches - slants.Count} more, or leave them out.");
+        asked.Check(slants.Count is 0 or >= StitchRegularity.FewestStitches, "slants", T($"{slants.Count} slants say too little: measure at least {StitchRegularity.FewestStitches - slants.Count} more, or leave them out."));
         return slants;
     }
 
@@ -85,21 +88,21 @@ internal static class RegularitySum
 
     private static string Strength(double ratio) => Weight(ratio) switch
     {
-        < 2 => "none to speak of",
-        < 5 => "weak",
-        < 20 => "fair",
-        _ => "strong, as far as evenness can tell",
+        < 2 => T("none to speak of"),
+        < 5 => T("weak"),
+        < 20 => T("fair"),
+        _ => T("strong, as far as evenness can tell"),
     };
 
     private static string Evidence(StitchRegularity found)
     {
         var times = Rounded(Weight(found.HandToMachine), 1).ToString("0.#", CultureInfo.InvariantCulture);
-        var most = Weight(found.HandToMachine) >= StitchRegularity.MostRatio ? $"{times} times or more" : $"about {times} times";
+        var most = Weight(found.HandToMachine) >= StitchRegularity.MostRatio ? T($"{times} times or more") : T($"about {times} times");
         return Leaning(found.HandToMachine) switch
         {
-            "neither" => "Stitches as even as these come from a hand and from a machine about as often: nothing is told.",
-            "hand" => $"Such unevenness is {most} as likely by hand as by machine: a hint for hand, not a verdict.",
-            _ => $"Such evenness is {most} as likely by machine as by hand: a hint for machine, not a verdict.",
+            "neither" => T("Stitches as even as these come from a hand and from a machine about as often: nothing is told."),
+            "hand" => T($"Such unevenness is {most} as likely by hand as by machine: a hint for hand, not a verdict."),
+            _ => T($"Such evenness is {most} as likely by machine as by hand: a hint for machine, not a verdict."),
         };
     }
 

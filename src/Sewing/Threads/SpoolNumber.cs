@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using System.Globalization;
 using System.Text.RegularExpressions;
 using HeirloomArchive.Sewing.Sums;
@@ -39,7 +40,7 @@ public enum ThreadSystem
 }
 
 /// <summary>A fibre and its density, for the estimate of a thread's thickness. Densities are textbook values written from memory.</summary>
-public sealed record ThreadFibre(string Slug, string Words, double Density)
+public sealed record ThreadFibre(string Slug, [Localizable(true)] string Words, double Density)
 {
     /// <summary>Share of a sewing thread's round that is fibre: common practice, about.</summary>
     public const double Packing = 0.6;
@@ -93,15 +94,15 @@ public sealed partial record SpoolNumber(ThreadSystem System, decimal Count, int
     {
         var system = asked.Text("system") is { Length: > 0 } word ? Enum.Parse<ThreadSystem>(word.Replace("-", "", StringComparison.Ordinal), ignoreCase: true) : ThreadSystem.Ne;
         var match = Written().Match(asked.Text("written"));
-        asked.Check(match.Success, "written", $"“{Shown.Short(asked.Text("written"))}” is not a number on a spool: write 80/2 for two plies of 80, or 50.");
+        asked.Check(match.Success, "written", T($"“{Shown.Short(asked.Text("written"))}” is not a number on a spool: write 80/2 for two plies of 80, or 50."));
         asked.Throw();
         var first = Number(match.Groups["first"].Value);
         var second = match.Groups["second"].Success ? Number(match.Groups["second"].Value) : 1;
         // 2/80 and 80/2 are the same thread; tex, dtex and denier can be as small as the plies, so there the order counts.
         var counted = system is ThreadSystem.Ne or ThreadSystem.Nm or ThreadSystem.Lea && second > first;
         var read = new SpoolNumber(system, counted ? second : first, (int)Math.Min(99, counted ? first : second));
-        asked.Check(read.Count > 0 && read.Count <= 10_000, "written", FormattableString.Invariant($"{read.Count:0.####} can't be a thread's number: 1 to 1 000 are usual."));
-        asked.Check((counted ? first : second) is >= 1 and <= 24 && decimal.IsInteger(counted ? first : second), "written", $"“{Shown.Short(asked.Text("written"))}” has no whole number of plies from 1 to 24: write 80/2 for two plies of 80.");
+        asked.Check(read.Count > 0 && read.Count <= 10_000, "written", T($"{read.Count.ToString("0.####", CultureInfo.InvariantCulture)} can't be a thread's number: 1 to 1 000 are usual."));
+        asked.Check((counted ? first : second) is >= 1 and <= 24 && decimal.IsInteger(counted ? first : second), "written", T($"“{Shown.Short(asked.Text("written"))}” has no whole number of plies from 1 to 24: write 80/2 for two plies of 80."));
         asked.Check(read.IsExact || read.Plies == 1, "written", "A ticket, weight or six-cord number is that of the whole thread: leave the plies out.");
         asked.Throw();
         return read;

@@ -1,3 +1,4 @@
+using System.Globalization;
 using HeirloomArchive.Sewing.Drawing;
 using HeirloomArchive.Sewing.Sums;
 
@@ -7,7 +8,7 @@ namespace HeirloomArchive.Sewing.Threads;
 internal static class StitchCountSum
 {
     // Wheeler & Wilson's comparison of 1861.
-    private static readonly (string Who, int PerMinute)[] Paces =
+    private static readonly (string Who, int PerMinute)[] Paces = // texts
         [("By hand, fine linen, 1861", 23), ("By machine, fine linen, 1861", 640), ("By hand, fine silk, 1861", 30), ("By machine, fine silk, 1861", 550)];
 
     public static Sum Sum { get; } = new()
@@ -48,7 +49,7 @@ internal static class StitchCountSum
         var bite = asked.LengthOrNull("bite") ?? stitch;
         var factor = asked.Has("factor") ? (double)asked.Number("factor")
             : asked.Has("thickness") ? StitchCount.Factor(kind, stitch, asked.Length("thickness"), bite) : StitchCount.UsualFactor(kind, stitch, bite);
-        asked.Check(factor <= 100, "stitchLength", FormattableString.Invariant($"Stitches {asked.Show(stitch)} long would take {factor:0} times their seam in thread: give a longer stitch or thinner layers."));
+        asked.Check(factor <= 100, "stitchLength", T($"Stitches {asked.Show(stitch)} long would take {factor.ToString("0", CultureInfo.InvariantCulture)} times their seam in thread: give a longer stitch or thinner layers."));
         asked.Throw();
         var thread = Length.FromNanometres((long)Math.Round(seam.Nanometres * factor));
         var answer = new Answer(asked.Unit).Figure("stitches", "Stitches", stitches).Figure("seam", "Length of seam", seam)
@@ -61,7 +62,7 @@ internal static class StitchCountSum
 
         AddHours(asked, answer, stitches, byMachine);
         AddNotes(asked, answer, kind);
-        return answer.Drawn($"The seam, {asked.Show(seam)}, above the {asked.Show(thread)} of thread it takes; below, its first {Math.Min(12, stitches)} stitches, magnified.", Bars(asked, seam, thread), Closely(asked, stitch, (int)Math.Min(12, stitches), kind));
+        return answer.Drawn(T($"The seam, {asked.Show(seam)}, above the {asked.Show(thread)} of thread it takes; below, its first {Math.Min(12, stitches)} stitches, magnified."), Bars(asked, seam, thread), Closely(asked, stitch, (int)Math.Min(12, stitches), kind));
     }
 
     private static Length Seam(Asked asked)
@@ -71,7 +72,7 @@ internal static class StitchCountSum
         asked.Check(asked.Has("tucks") == asked.Has("tuckLength"), asked.Has("tucks") ? "tuckLength" : "tucks", "Tucks and the length of one belong together: give both.");
         asked.Throw();
         var seam = asked.LengthOrNull("length") ?? asked.Whole("tucks") * asked.Length("tuckLength");
-        asked.Check(seam <= Length.Longest, "tuckLength", $"{asked.Whole("tucks")} tucks of {asked.Show(asked.Length("tuckLength"))} are more than 1 km of stitching.");
+        asked.Check(seam <= Length.Longest, "tuckLength", T($"{asked.Whole("tucks")} tucks of {asked.Show(asked.Length("tuckLength"))} are more than 1 km of stitching."));
         asked.Throw();
         return seam;
     }
@@ -80,7 +81,7 @@ internal static class StitchCountSum
     {
         var needleful = asked.LengthOrNull("needleful") ?? Length.FromMillimetres(500);
         var ends = asked.LengthOrNull("ends") ?? Length.FromMillimetres(100);
-        asked.Check(ends < needleful, asked.Has("needleful") ? "needleful" : "ends", $"{asked.Show(ends)} lost of a needleful of {asked.Show(needleful)} leaves nothing to sew with.");
+        asked.Check(ends < needleful, asked.Has("needleful") ? "needleful" : "ends", T($"{asked.Show(ends)} lost of a needleful of {asked.Show(needleful)} leaves nothing to sew with."));
         asked.Throw();
         var count = StitchCount.Needlefuls(thread, needleful, ends);
         answer.Figure("needlefuls", "Needlefuls", count).Figure("threadWithEnds", "Thread with their ends", count * needleful)
@@ -88,7 +89,7 @@ internal static class StitchCountSum
             .Note("10 cm lost of each needleful is common practice.");
         if (needleful > Length.FromMillimetres(500))
         {
-            answer.Caution("needleful-long", $"A needleful of {asked.Show(needleful)} is longer than the 50 cm the handbook allows.");
+            answer.Caution("needleful-long", T($"A needleful of {asked.Show(needleful)} is longer than the 50 cm the handbook allows."));
         }
     }
 
@@ -97,13 +98,13 @@ internal static class StitchCountSum
         var own = asked.Has("perMinute") ? asked.Number("perMinute") : (decimal?)null;
         if (own is { } pace)
         {
-            answer.Figure("hours", $"Hours at your pace, by {(byMachine ? "machine" : "hand")}", Hours(stitches, pace));
+            answer.Figure("hours", byMachine ? "Hours at your pace, by machine" : "Hours at your pace, by hand", Hours(stitches, pace));
         }
 
         answer.Figure("handHours", "Hours by hand as in 1861", Hours(stitches, 23), "23 stitches a minute").Figure("machineHours", "Hours by machine as in 1861", Hours(stitches, 640), "640 stitches a minute")
             .Table("paces", "Hours, stitching alone", [new("pace", "Pace"), new("perMinute", "Stitches a minute"), new("hours", "Hours")],
-                (own is { } hers ? new[] { (Who: "Yours", PerMinute: hers) } : []).Concat(Paces.Select(p => (p.Who, PerMinute: (decimal)p.PerMinute)))
-                    .Select(p => (IReadOnlyList<object?>)[p.Who, p.PerMinute, Hours(stitches, p.PerMinute)]))
+                (own is { } hers ? new[] { (Who: T("Yours"), PerMinute: hers) } : []).Concat(Paces.Select(p => (p.Who, PerMinute: (decimal)p.PerMinute)))
+                    .Select(p => (IReadOnlyList<object?>)[T(p.Who), p.PerMinute, Hours(stitches, p.PerMinute)]))
             .Note("The paces of 1861 are a sewing machine maker's comparison, made to sell machines; marking, folding and pressing are not counted.", "Cooper, The Invention of the Sewing Machine (1968), from Wheeler & Wilson, 1861");
     }
 
@@ -118,13 +119,13 @@ internal static class StitchCountSum
         var known = asked.Has("thickness");
         var (text, source) = kind switch
         {
-            SeamStitch.Lockstitch => known ? ("Lockstitch takes 2 + 2 × thickness × stitches for each length.", "Published notes on thread consumption for garment making, stitch type 301")
-                : ("Lockstitch takes about 2 1/2 times its seam, half of it from the bobbin.", "The same notes, the ratio used in the trade for stitch type 301"),
-            SeamStitch.Chainstitch => known ? ("Single chainstitch takes 3 + 2 × thickness × stitches for each length.", "Published notes on thread consumption for garment making, stitch type 101")
-                : ("Single chainstitch takes about 4 times its seam: from memory.", (string?)null),
-            SeamStitch.Running => (known ? "Running takes 1 + 2 × thickness × stitches for each length: plain geometry." : "Running takes about a tenth more than its seam: common practice.", null),
-            SeamStitch.Backstitch => ("Backstitch lies once above and twice below, so three times its seam, and the thickness as well where it is given: plain geometry.", null),
-            _ => ("Whipping slants over the edge, so its depth counts: plain geometry, with no slack.", null),
+            SeamStitch.Lockstitch => known ? (T("Lockstitch takes 2 + 2 × thickness × stitches for each length."), T("Published notes on thread consumption for garment making, stitch type 301"))
+                : (T("Lockstitch takes about 2 1/2 times its seam, half of it from the bobbin."), T("The same notes, the ratio used in the trade for stitch type 301")),
+            SeamStitch.Chainstitch => known ? (T("Single chainstitch takes 3 + 2 × thickness × stitches for each length."), T("Published notes on thread consumption for garment making, stitch type 101"))
+                : (T("Single chainstitch takes about 4 times its seam: from memory."), (string?)null),
+            SeamStitch.Running => (known ? T("Running takes 1 + 2 × thickness × stitches for each length: plain geometry.") : T("Running takes about a tenth more than its seam: common practice."), null),
+            SeamStitch.Backstitch => (T("Backstitch lies once above and twice below, so three times its seam, and the thickness as well where it is given: plain geometry."), null),
+            _ => (T("Whipping slants over the edge, so its depth counts: plain geometry, with no slack."), null),
         };
         answer.Note(text, source).Note("Sew a trial of 10 cm, unpick it and measure the thread: your own factor is better than any printed one. Allow a little over for ends and mistakes; 10 to 15 % is common practice.");
     }
@@ -134,8 +135,8 @@ internal static class StitchCountSum
         var sketch = new Sketch(44);
         var scale = sketch.ScaleFor(thread > seam ? thread : seam);
         var (first, second) = ((double)seam.Millimetres * scale, (double)thread.Millimetres * scale);
-        return sketch.Box(Sketch.Margin, 14, first, 5, Ink.Cloth).Line(Sketch.Margin, 16.5, Sketch.Margin + first, 16.5, Ink.Stitching).Across(Sketch.Margin, Sketch.Margin + first, 11, $"seam {asked.Show(seam)}")
-            .Box(Sketch.Margin, 34, second, 1.4, Ink.Tuck).Line(Sketch.Margin, 34.7, Sketch.Margin + second, 34.7, Ink.Fold).Across(Sketch.Margin, Sketch.Margin + second, 30, $"thread {asked.Show(thread)}").Panel();
+        return sketch.Box(Sketch.Margin, 14, first, 5, Ink.Cloth).Line(Sketch.Margin, 16.5, Sketch.Margin + first, 16.5, Ink.Stitching).Across(Sketch.Margin, Sketch.Margin + first, 11, T($"seam {asked.Show(seam)}"))
+            .Box(Sketch.Margin, 34, second, 1.4, Ink.Tuck).Line(Sketch.Margin, 34.7, Sketch.Margin + second, 34.7, Ink.Fold).Across(Sketch.Margin, Sketch.Margin + second, 30, T($"thread {asked.Show(thread)}")).Panel();
     }
 
     private static Panel Closely(Asked asked, Length stitch, int count, SeamStitch kind)

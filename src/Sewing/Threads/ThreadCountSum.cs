@@ -1,3 +1,4 @@
+using System.Globalization;
 using HeirloomArchive.Sewing.Drawing;
 using HeirloomArchive.Sewing.Sums;
 
@@ -43,26 +44,26 @@ internal static class ThreadCountSum
         {
             answer.Figure("texLeast", "Tex, least", Six(size.Tex * (1 - SpoolNumber.Doubt))).Figure("texMost", "Tex, most", Six(size.Tex * (1 + SpoolNumber.Doubt)))
                 .Caution("approximate", "Ticket, weight and old six-cord numbers differ by maker, by use (sewing, lace, embroidery) and by fibre. Weigh a measured length, 10 m on a fine scale, if it matters: grams in 10 m times 100 is tex.")
-                .Note($"{Meaning(thread.System)} Written from memory; 15 % either way is a guess at how far makers differ.");
+                .Note(T($"{Meaning(thread.System)} Written from memory; 15 % either way is a guess at how far makers differ."));
         }
 
-        answer.Note(FormattableString.Invariant($"The thickness takes the thread as round, of {fibre.Words.ToLowerInvariant()} at {fibre.Density:0.00} g/cm³, six tenths of it fibre: density from memory, packing common practice, so only an estimate."))
+        answer.Note(T($"The thickness takes the thread as round, of {T(fibre.Words).ToLowerInvariant()} at {fibre.Density.ToString("0.00", CultureInfo.InvariantCulture)} g/cm³, six tenths of it fibre: density from memory, packing common practice, so only an estimate."))
             .Note("“Nm” has two meanings: the metric count of a thread and the size of a machine needle. The one is never turned into the other.", "A needle maker's note; textile notes");
-        return answer.Drawn($"The thread {asked.Text("written")}, {diameter.ToText(LengthUnit.Millimetres)} thick, beside three cotton threads, all magnified alike.", Picture(asked.Text("written"), diameter));
+        return answer.Drawn(T($"The thread {asked.Text("written")}, {diameter.ToText(LengthUnit.Millimetres)} thick, beside three cotton threads, all magnified alike."), Picture(asked.Text("written"), diameter));
     }
 
     private static string Meaning(ThreadSystem system) => system switch
     {
-        ThreadSystem.Ticket => "The ticket of a synthetic or silk thread is about three times the metric count of the whole thread.",
-        ThreadSystem.CottonTicket => "The ticket of a cotton thread is about three times the cotton count of the whole thread.",
-        ThreadSystem.Weight => "The weight of a thread is about the kilometres that weigh a kilogram.",
-        _ => "Six-cord no. 40 is six strands of 80, so as thick as three of 40, the three-cord of that number.",
+        ThreadSystem.Ticket => T("The ticket of a synthetic or silk thread is about three times the metric count of the whole thread."),
+        ThreadSystem.CottonTicket => T("The ticket of a cotton thread is about three times the cotton count of the whole thread."),
+        ThreadSystem.Weight => T("The weight of a thread is about the kilometres that weigh a kilogram."),
+        _ => T("Six-cord no. 40 is six strands of 80, so as thick as three of 40, the three-cord of that number."),
     };
 
     private static Panel Picture(string written, Length diameter)
     {
-        var threads = new[] { (Name: $"yours, {Shown.Short(written)}", Thick: diameter) }
-            .Concat(new[] { 120, 80, 50 }.Select(ne => (Name: $"cotton {ne}/2", Thick: ThreadSize.FromNe(ne).Plied(2).Diameter(ThreadFibre.All[0].Density, ThreadFibre.Packing)))).ToList();
+        var threads = new[] { (Name: T($"yours, {Shown.Short(written)}"), Thick: diameter) }
+            .Concat(new[] { 120, 80, 50 }.Select(ne => (Name: T($"cotton {ne}/2"), Thick: ThreadSize.FromNe(ne).Plied(2).Diameter(ThreadFibre.All[0].Density, ThreadFibre.Packing)))).ToList();
         var sketch = new Sketch(74);
         var scale = 12 / (double)threads.Max(t => t.Thick).Millimetres;
         for (var i = 0; i < threads.Count; i++)

@@ -54,7 +54,7 @@ public static class CordedTucks
     private static Answer Work(Asked asked)
     {
         var (tucks, width, cord) = (asked.Whole("tucks"), asked.Length("width"), asked.Length("cord"));
-        asked.Check(cord <= width, "cord", $"{asked.Show(cord)} does not go into a tuck of {asked.Show(width)}: it can be at most as thick as the tuck is wide.");
+        asked.Check(cord <= width, "cord", T($"{asked.Show(cord)} does not go into a tuck of {asked.Show(width)}: it can be at most as thick as the tuck is wide."));
         asked.Throw();
         var plan = RunAsks.Plan(asked, Lies.TowardsStart, [new(tucks, width, RunAsks.ApartOf(asked))], [], RunAsks.Alike);
         var all = plan.Lines.Count;
@@ -69,7 +69,7 @@ public static class CordedTucks
             .Figure("clothMost", "Cloth, at most", sewn ? null : plan.Cloth + (all * most))
             .Figure("finishedSewn", "Finished", plan.Finished)
             .Caution("cords", "Cords on children's clothes: none at the neck or hood that can draw or catch, ends sewn in. The laws where you are come first.");
-        var words = $"A cord of {Show(asked, cord)} in the fold, cut across: the cloth runs round it.";
+        var words = T($"A cord of {Show(asked, cord)} in the fold, cut across: the cloth runs round it.");
         answer.Note("Reckoned for a round, firm cord in thin cloth. A soft cord pressed flat adds less than the least, thick cloth adds more: sew a strip over the cord, stitching at the width from the fold, and let it decide.")
             .Note("Shrink the cord first, and join it to the cloth at one end only until the tuck is sewn. Common practice.");
         if (!sewn)
@@ -80,7 +80,7 @@ public static class CordedTucks
         var by = plan.CorrectionPerTuck!.Value;
         if (by < least || by > most)
         {
-            answer.Caution("strip-beyond-cord", $"By the strip each tuck takes {Show(asked, by)} more than twice its width; a round cord of {Show(asked, cord)} would add {Show(asked, least)} to {Show(asked, most)}. The cord may be soft, or the cloth thick: the strip is right if it was measured well.");
+            answer.Caution("strip-beyond-cord", T($"By the strip each tuck takes {Show(asked, by)} more than twice its width; a round cord of {Show(asked, cord)} would add {Show(asked, least)} to {Show(asked, most)}. The cord may be soft, or the cloth thick: the strip is right if it was measured well."));
         }
 
         return answer.Tell(plan).DrawnRun(plan, words, Picture(asked, width, cord));
@@ -101,6 +101,6 @@ public static class CordedTucks
             .Path([(left, middle), .. Sketch.Arc(x, middle, radius + 0.3, -180 + angle, 180 - angle), (left, middle)], Ink.Fold)
             .Path([(left - 20, middle - 0.6), (left, middle - 0.3)], Ink.Fold).Path([(left - 20, middle + 0.6), (left, middle + 0.3)], Ink.Fold)
             .Line(left, middle - 4, left, middle + 4, Ink.Stitching);
-        return sketch.Across(left, x + radius, 46, $"tuck {asked.Show(width)}").Down(x + radius + 4, middle - radius, middle + radius, $"cord {Show(asked, cord)}").Panel();
+        return sketch.Across(left, x + radius, 46, T($"tuck {asked.Show(width)}")).Down(x + radius + 4, middle - radius, middle + radius, T($"cord {Show(asked, cord)}")).Panel();
     }
 }

@@ -1,4 +1,4 @@
-using System.Globalization;
+using System.ComponentModel;
 using HeirloomArchive.Sewing.Drawing;
 using HeirloomArchive.Sewing.Sums;
 
@@ -8,7 +8,7 @@ namespace HeirloomArchive.Sewing.TuckKinds;
 /// <remarks>Butterick, The New Dressmaker (1921), ch. 20 p. 98: tucks and cross tucks should make true squares.</remarks>
 internal static class CrossedTucks
 {
-    private static Ask Direction(string name, string label, string hint) => Ask.Part(name, label, hint,
+    private static Ask Direction(string name, [Localizable(true)] string label, [Localizable(true)] string hint) => Ask.Part(name, label, hint,
         [RunAsks.Tucks("5"), RunAsks.Width("1/8 in"), .. AskedTucks.Apart("1 in"), RunAsks.LiesAsk(hanging: false), RunAsks.Lead, RunAsks.Trail, RunAsks.Centre,
         Ask.Above("finished", "Finished size wanted", "6 in", "Instead of plain cloth after: the plain cloth after is what is left.").Optional(),
         RunAsks.FinishedAtMost, RunAsks.ClothAtMost, RunAsks.Strip]) with { Needed = true };
@@ -56,7 +56,10 @@ internal static class CrossedTucks
         return answer
             .Note("Tucks and cross tucks about one inch apart, measured from the sewing of one tuck to the edge of the next, should make true squares.", "Butterick, The New Dressmaker (1921), ch. 20 p. 98")
             .Note("Each direction takes up cloth for itself: plain geometry.")
-            .Drawn(string.Create(CultureInfo.InvariantCulture, $"The finished piece with {down.Lines.Count} tucks down and {across.Lines.Count} across{(flat ? ", then the flat cloth in each direction" : "")}."),
+            .Drawn(
+                flat
+                    ? T($"The finished piece with {down.Lines.Count} tucks down and {across.Lines.Count} across, then the flat cloth in each direction.")
+                    : T($"The finished piece with {down.Lines.Count} tucks down and {across.Lines.Count} across."),
                 [Picture(asked, down, across), .. flat ? [.. RunSketch.Of(down), .. RunSketch.Of(across)] : (Panel[])[]]);
     }
 
@@ -66,8 +69,8 @@ internal static class CrossedTucks
         var plan = RunAsks.Plan(part, Lies.TowardsEnd, [run], [], RunAsks.Alike);
         if (part.LengthOrNull("finished") is { } finished)
         {
-            part.Check(!part.Has("trail"), "finished", $"{part.Show(finished)} stands beside a plain after of {part.Show(part.Length("trail"))}: give one of them.");
-            part.Check(finished >= plan.Finished, "finished", $"{part.Show(finished)} is too little: these tucks and what is before them finish at {part.Show(plan.Finished)}.");
+            part.Check(!part.Has("trail"), "finished", T($"{part.Show(finished)} stands beside a plain after of {part.Show(part.Length("trail"))}: give one of them."));
+            part.Check(finished >= plan.Finished, "finished", T($"{part.Show(finished)} is too little: these tucks and what is before them finish at {part.Show(plan.Finished)}."));
             part.Throw();
             var left = finished - plan.Finished;
             plan = RunAsks.Make(part, new()
@@ -83,10 +86,10 @@ internal static class CrossedTucks
 
     private static IEnumerable<string> Order(TuckPlan down, TuckPlan across)
     {
-        yield return $"Cut an oblong on the straight grain, at least {down.Cloth.ToText(down.Unit)} wide and {across.Cloth.ToText(down.Unit)} long, shrunk first.";
-        yield return string.Create(CultureInfo.InvariantCulture, $"Mark and sew all {down.Lines.Count} tucks that run down, press them one way: the piece is then {down.Finished.ToText(down.Unit)} wide.");
-        yield return string.Create(CultureInfo.InvariantCulture, $"Mark the {across.Lines.Count} tucks that run across on the tucked cloth, drawing the lines over the tucks as they lie; sew over them with the folds lying the way they are pressed.");
-        yield return $"Press: the piece is {across.Finished.ToText(down.Unit)} long. Cut the shape only now.";
+        yield return T($"Cut an oblong on the straight grain, at least {down.Cloth.ToText(down.Unit)} wide and {across.Cloth.ToText(down.Unit)} long, shrunk first.");
+        yield return T($"Mark and sew all {down.Lines.Count} tucks that run down, press them one way: the piece is then {down.Finished.ToText(down.Unit)} wide.");
+        yield return T($"Mark the {across.Lines.Count} tucks that run across on the tucked cloth, drawing the lines over the tucks as they lie; sew over them with the folds lying the way they are pressed.");
+        yield return T($"Press: the piece is {across.Finished.ToText(down.Unit)} long. Cut the shape only now.");
     }
 
     private static Panel Picture(Asked asked, TuckPlan down, TuckPlan across)

@@ -1,4 +1,3 @@
-using System.Globalization;
 using HeirloomArchive.Sewing.Drawing;
 using HeirloomArchive.Sewing.Sums;
 
@@ -69,20 +68,20 @@ public sealed record GaugeCard(Length Stitching, Length NextCrease, Length Finis
             .Note("A card is notched at the depth of the tuck, and at depth and space together.", "Patton, Home and School Sewing (c. 1901), ch. XXI; Butterick, The New Dressmaker (1921); The Workwoman's Guide (1838)")
             .Note("Marks at the tuck, twice the tuck, and then the space.", "New Zealand Herald, 9 April 1924, p. 16")
             .Note("Sew two tucks, check them with the finished check, keep the notch that comes right, and check against a table of lines every fifth tuck: small errors add up. Common practice.")
-            .Drawn($"A card with notches from its left end: {string.Join(", ", Notches(card).Select(n => $"{n.Name} at {asked.Show(n.At)}"))}.", Picture(asked, card));
+            .Drawn(T($"A card with notches from its left end: {string.Join(", ", Notches(card).Select(n => T($"{n.Name} at {asked.Show(n.At)}")))}."), Picture(asked, card));
     }
 
     private static List<(string Name, Length At, string Use)> Notches(GaugeCard card)
     {
         List<(string, Length, string)> notches =
         [
-            ("1", card.Stitching, "Lay the end of the card on the fold: stitch here."),
-            ("2", card.NextCrease, "Lay the end on the stitching just sewn and pressed: crease here for the next tuck."),
-            ("3", card.FinishedCheck, "Lay the end on one line of stitching: the next must lie here when both are sewn."),
+            ("1", card.Stitching, T("Lay the end of the card on the fold: stitch here.")),
+            ("2", card.NextCrease, T("Lay the end on the stitching just sewn and pressed: crease here for the next tuck.")),
+            ("3", card.FinishedCheck, T("Lay the end on one line of stitching: the next must lie here when both are sewn.")),
         ];
         if (card.BeforePressing is { } before)
         {
-            notches.Add(("4", before, "Instead of 2, while the tuck is not pressed or the cloth is still to shrink."));
+            notches.Add(("4", before, T("Instead of 2, while the tuck is not pressed or the cloth is still to shrink.")));
         }
 
         return notches;
@@ -95,9 +94,11 @@ public sealed record GaugeCard(Length Stitching, Length NextCrease, Length Finis
         answer.Table("attachment", "An old tucking attachment, the width in eighths and the crease in quarters of an inch",
             [new("widthMark", "Width at"), new("spaceMark", "Space at"), new("width", "Gives tucks of"), new("space", "Gives spaces of"), new("whole", "Just as asked")],
             [[marks.WidthMark, marks.SpaceMark, marks.Width, marks.Space, whole]]);
-        answer.Note(string.Create(CultureInfo.InvariantCulture, $"On an attachment set the width at {marks.WidthMark} and the space at {marks.SpaceMark}")
-            + (whole ? ": just these tucks." : $": the nearest, tucks of {asked.Show(marks.Width)} with spaces of {asked.Show(marks.Space)}.")
-            + " The scale is worked out from one printed instruction sheet: try yours on a scrap.", TuckerMarks.Source);
+        answer.Note(
+            whole
+                ? T($"On an attachment set the width at {marks.WidthMark} and the space at {marks.SpaceMark}: just these tucks. The scale is worked out from one printed instruction sheet: try yours on a scrap.")
+                : T($"On an attachment set the width at {marks.WidthMark} and the space at {marks.SpaceMark}: the nearest, tucks of {asked.Show(marks.Width)} with spaces of {asked.Show(marks.Space)}. The scale is worked out from one printed instruction sheet: try yours on a scrap."),
+            TuckerMarks.Source);
     }
 
     private static Panel Picture(Asked asked, GaugeCard card)

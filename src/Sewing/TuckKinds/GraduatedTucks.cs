@@ -98,10 +98,10 @@ public static class GraduatedTucks
     private static IReadOnlyList<Length> Widths(Asked asked)
     {
         var finest = asked.LengthOrNull("finest") ?? (asked.Unit == LengthUnit.Inches ? Length.FromSixtyFourthsOfInch(4) : Length.FromNanometres(1_000_000));
-        asked.Check(Markings.All.Contains(finest), "finest", $"{asked.Show(finest)} is not a marking used here: {Markings.Words}.");
+        asked.Check(Markings.All.Contains(finest), "finest", T($"{asked.Show(finest)} is not a marking used here: {T(Markings.Words)}."));
         string[] ways = [.. new[] { "step", "ratio", "last" }.Where(asked.Has)];
         asked.Check(ways.Length > 0, "step", "How do the widths change? Give step, ratio or last.");
-        asked.Check(ways.Length < 2, ways.LastOrDefault("step"), $"{string.Join(" and ", ways)} are given: one of them says how the widths change, leave the others out.");
+        asked.Check(ways.Length < 2, ways.LastOrDefault("step"), T($"{string.Join($" {T("and")} ", ways)} are given: one of them says how the widths change, leave the others out."));
         asked.Throw();
         var (tucks, first) = (asked.Whole("tucks"), asked.Length("first"));
         var widths = ways[0] switch
@@ -113,11 +113,11 @@ public static class GraduatedTucks
         var good = widths.TakeWhile(w => w > Length.Zero && w <= Length.Longest).Count();
         if (good < tucks)
         {
-            var which = string.Create(CultureInfo.InvariantCulture, $"tuck {good + 1}");
+            var which = T($"tuck {good + 1}");
             asked.Refuse(good == 0 ? "first" : ways[0], widths[good] > Length.Zero
-                ? $"{which} would be wider than 1 km."
-                : good == 0 ? $"{asked.Show(first)} is less than half the finest marking of {asked.Show(finest)}: give a wider tuck or a finer marking."
-                : string.Create(CultureInfo.InvariantCulture, $"Of {tucks} tucks {which} would have no width left: with {Given(asked, ways[0])} there can be at most {good}."));
+                ? T($"{which} would be wider than 1 km.")
+                : good == 0 ? T($"{asked.Show(first)} is less than half the finest marking of {asked.Show(finest)}: give a wider tuck or a finer marking.")
+                : T($"Of {tucks} tucks {which} would have no width left: with {Given(asked, ways[0])} there can be at most {good}."));
             asked.Throw();
         }
 
@@ -125,5 +125,5 @@ public static class GraduatedTucks
     }
 
     private static string Given(Asked asked, string way) => way == "ratio"
-        ? string.Create(CultureInfo.InvariantCulture, $"a ratio of {asked.Number("ratio")}") : $"a {way} of {asked.Show(asked.Length(way))}";
+        ? T($"a ratio of {asked.Number("ratio").ToString(CultureInfo.InvariantCulture)}") : T($"a {way} of {asked.Show(asked.Length(way))}");
 }

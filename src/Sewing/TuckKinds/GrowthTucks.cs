@@ -1,4 +1,3 @@
-using System.Globalization;
 using HeirloomArchive.Sewing.Drawing;
 using HeirloomArchive.Sewing.Sums;
 
@@ -50,13 +49,13 @@ public static class GrowthTucks
         var widths = Widths(asked);
         var gains = Gains(widths);
         var letOut = asked.Whole("letOut", widths.Count);
-        asked.Check(letOut <= widths.Count, "letOut", string.Create(CultureInfo.InvariantCulture, $"{letOut} tucks can't be let out of {widths.Count}: at most {widths.Count}."));
+        asked.Check(letOut <= widths.Count, "letOut", T($"{letOut} tucks can't be let out of {widths.Count}: at most {widths.Count}."));
         asked.Throw();
         var length = asked.LengthOrNull("length");
         var answer = new Answer(asked.Unit)
             .Figure("gainEach", "Each tuck gives", widths.Distinct().Count() == 1 ? Gain(widths[0]) : null, widths.Distinct().Count() == 1 ? "" : "they differ: see the table")
             .Figure("gainAll", "All together", gains[^1])
-            .Figure("gainLetOut", string.Create(CultureInfo.InvariantCulture, $"{letOut} let out {(letOut == 1 ? "gives" : "give")}"), gains[letOut])
+            .Figure("gainLetOut", N(letOut, $"{letOut} let out gives", $"{letOut} let out give"), gains[letOut])
             .Figure("lengthLetOut", "Length then", length + gains[letOut])
             .Table("letOut", "One after the other", [new("tucks", "Tucks let out"), new("gain", "Longer by"), new("length", "Length then")],
                 gains.Select((gain, n) => (IReadOnlyList<object?>)[n, gain, length + gain]));
@@ -65,7 +64,7 @@ public static class GrowthTucks
             .Note("Tucks are put in so that the garment can be made longer as the child grows.", "McGlauflin, Handicraft for Girls (c. 1910), exercise 39")
             .Note("A tuck lies on three layers of cloth; let out, the two it took up come back.")
             .Note("An old fold line may stay to be seen, and old stitching may have cut weak threads: look before you let out a tuck of an antique, and ask a textile conservator.")
-            .Drawn($"{widths.Count} tucks on the flat cloth, those to be let out first; all let out add {asked.Show(gains[^1])}.", Picture(asked, widths));
+            .Drawn(T($"{widths.Count} tucks on the flat cloth, those to be let out first; all let out add {asked.Show(gains[^1])}."), Picture(asked, widths));
     }
 
     private static IReadOnlyList<Length> Widths(Asked asked)
@@ -79,9 +78,9 @@ public static class GrowthTucks
         }
 
         var widths = asked.Lengths("widths");
-        asked.Check(!asked.Has("width"), "width", $"{asked.Show(asked.Length("width"))} stands beside widths of their own: give one or the other.");
+        asked.Check(!asked.Has("width"), "width", T($"{asked.Show(asked.Length("width"))} stands beside widths of their own: give one or the other."));
         asked.Check(asked.Whole("tucks", widths.Count) == widths.Count, "tucks",
-            string.Create(CultureInfo.InvariantCulture, $"{asked.Whole("tucks")} tucks and {widths.Count} widths do not agree: leave tucks out."));
+            T($"{asked.Whole("tucks")} tucks and {widths.Count} widths do not agree: leave tucks out."));
         asked.Throw();
         return widths;
     }
@@ -96,10 +95,10 @@ public static class GrowthTucks
         asked.Check(asked.Has("length"), "length", "How long is it now? The length wanted is reckoned from it.");
         asked.Throw();
         var missing = wanted - asked.Length("length");
-        asked.Check(missing <= gains[^1], "wanted", $"{asked.Show(wanted)} can't be reached: with all tucks let out it is {asked.Show(asked.Length("length") + gains[^1])}.");
+        asked.Check(missing <= gains[^1], "wanted", T($"{asked.Show(wanted)} can't be reached: with all tucks let out it is {asked.Show(asked.Length("length") + gains[^1])}."));
         asked.Throw();
         var needed = gains.TakeWhile(g => g < missing).Count();
-        answer.Figure("tucksForWanted", $"Let out for {asked.Show(wanted)}", needed)
+        answer.Figure("tucksForWanted", T($"Let out for {asked.Show(wanted)}"), needed)
             .Figure("over", "Too long by", gains[needed] - (missing < Length.Zero ? Length.Zero : missing), missing < Length.Zero ? "it is long enough now" : "");
     }
 

@@ -39,7 +39,7 @@ public static class NunsTucks
         var answer = new Answer(asked.Unit).Tell(plan).Figure("longerBy", "Cut the skirt longer by", plan.TakeUp);
         if (width < Least)
         {
-            answer.Caution("narrow-for-nuns", $"Tucks of {asked.Show(width)} are not often called nun's tucks: from about {asked.Show(Least)}.");
+            answer.Caution("narrow-for-nuns", T($"Tucks of {asked.Show(width)} are not often called nun's tucks: from about {asked.Show(Least)}."));
         }
 
         return answer

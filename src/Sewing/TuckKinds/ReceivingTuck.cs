@@ -47,11 +47,11 @@ public sealed record ReceivingTuck(Length FirstStitch, Length Crease, Length Sec
         var (width, set, under) = (asked.Length("width"), asked.Length("setWidth"), asked.Length("under"));
         var seam = asked.LengthOrNull("seam") ?? UsualSeam;
         var tuck = Of(width, seam, under);
-        asked.Check(under <= width, "under", $"{asked.Show(under)} is deeper than the tuck: the seam can lie at most {asked.Show(width)} above the fold, at its stitching.");
-        asked.Check(under < set, "setWidth", $"{asked.Show(set)} would be hidden wholly: it must be more than the {asked.Show(under)} under the tuck.");
-        asked.Check(asked.LengthOrNull("cloth") is not { } there || there > tuck.SecondStitch, "cloth", $"{asked.Show(asked.Length("cloth"))} is too little: the upper stitching line lies {asked.Show(tuck.SecondStitch)} from the raw edge. It must be more than that.");
+        asked.Check(under <= width, "under", T($"{asked.Show(under)} is deeper than the tuck: the seam can lie at most {asked.Show(width)} above the fold, at its stitching."));
+        asked.Check(under < set, "setWidth", T($"{asked.Show(set)} would be hidden wholly: it must be more than the {asked.Show(under)} under the tuck."));
+        asked.Check(asked.LengthOrNull("cloth") is not { } there || there > tuck.SecondStitch, "cloth", T($"{asked.Show(asked.Length("cloth"))} is too little: the upper stitching line lies {asked.Show(tuck.SecondStitch)} from the raw edge. It must be more than that."));
         var need = (2 * width) + seam;
-        asked.Check(asked.LengthOrNull("allowed") is not { } allowed || allowed >= need, "allowed", $"{asked.Show(asked.Length("allowed"))} is too little: the tuck takes {asked.Show(2 * width)} and the seam {asked.Show(seam)}. A tuck of at most {asked.Show(Half(asked.Length("allowed") - seam))} would do.");
+        asked.Check(asked.LengthOrNull("allowed") is not { } allowed || allowed >= need, "allowed", T($"{asked.Show(asked.Length("allowed"))} is too little: the tuck takes {asked.Show(2 * width)} and the seam {asked.Show(seam)}. A tuck of at most {asked.Show(Half(asked.Length("allowed") - seam))} would do."));
         asked.Throw();
         var answer = new Answer(asked.Unit)
             .Figure("crease", "Crease from the raw edge", tuck.Crease)
@@ -77,7 +77,7 @@ public sealed record ReceivingTuck(Length FirstStitch, Length Crease, Length Sec
             .Note("Crease the hem-tuck at twice its width and a quarter of an inch from the bottom; a quarter of an inch of raw edge then shows below the tuck.", "McGlauflin, Handicraft for Girls (c. 1910), exercise 41")
             .Note("A receiving tuck of 3/8 in for a dust ruffle, with 1 in allowed for it.", "Kinne and Cooley, Clothing and Health (c. 1916), lesson 13")
             .Note("Sew ruffle or lace to the raw edge before the tuck is stitched down over the seam, or slip it under and catch it with the tuck's own stitching when the seam is hidden as deep as the tuck. Common practice.")
-            .Drawn($"From the side: the tuck hangs over the seam, which lies {asked.Show(under)} above the fold; {asked.Show(set - under)} is seen below it. Beside it the flat cloth from the raw edge: stitching, crease and stitching at {asked.Show(tuck.FirstStitch)}, {asked.Show(tuck.Crease)} and {asked.Show(tuck.SecondStitch)}.",
+            .Drawn(T($"From the side: the tuck hangs over the seam, which lies {asked.Show(under)} above the fold; {asked.Show(set - under)} is seen below it. Beside it the flat cloth from the raw edge: stitching, crease and stitching at {asked.Show(tuck.FirstStitch)}, {asked.Show(tuck.Crease)} and {asked.Show(tuck.SecondStitch)}."),
                 FlatPicture(asked, tuck, width), SidePicture(asked, width, seam, under, set));
     }
 
@@ -88,7 +88,7 @@ public sealed record ReceivingTuck(Length FirstStitch, Length Crease, Length Sec
         var sketch = new Sketch(46);
         var scale = sketch.ScaleFor(tuck.SecondStitch + width);
         double X(Length at) => Sketch.Margin + ((double)at.Millimetres * scale);
-        sketch.Text(Sketch.Margin, 5, "The flat cloth, raw edge on the left", Ink.Caption, 2.8, Anchor.Start)
+        sketch.Text(Sketch.Margin, 5, T("The flat cloth, raw edge on the left"), Ink.Caption, 2.8, Anchor.Start)
             .Box(Sketch.Margin, 9, sketch.Room, 14, Ink.Cloth).Box(X(tuck.FirstStitch), 9, X(tuck.SecondStitch) - X(tuck.FirstStitch), 14, Ink.TakenUp)
             .Line(Sketch.Margin, 9, Sketch.Margin, 23, Ink.CutEdge).Line(X(tuck.Crease), 9, X(tuck.Crease), 23, Ink.Fold);
         var y = 28.0;
@@ -117,10 +117,10 @@ public sealed record ReceivingTuck(Length FirstStitch, Length Crease, Length Sec
         var place = new Scaled([.. cloth, .. ruffle], 30, 9, 60, 60);
         var sketch = new Sketch(76);
         var (fold, seen) = (place.At(0, w), place.At(0, w - u + r));
-        return sketch.Text(Sketch.Margin, 5, "From the side", Ink.Caption, 2.8, Anchor.Start)
+        return sketch.Text(Sketch.Margin, 5, T("From the side"), Ink.Caption, 2.8, Anchor.Start)
             .Path(place.At(cloth), Ink.Fold).Path(place.At(ruffle), Ink.CutEdge)
             .Line(place.At(-gap, 0).X - 1, place.At(0, 0).Y, place.At(gap, 0).X + 1, place.At(0, 0).Y, Ink.Stitching)
             .Line(place.At(gap, 0).X - 1, place.At(0, w - u).Y, place.At(1.8 * gap, 0).X + 1, place.At(0, w - u).Y, Ink.Stitching)
-            .Down(96, place.At(0, 0).Y, fold.Y, $"tuck {asked.Show(width)}").Down(130, fold.Y, seen.Y, $"seen {asked.Show(set - under)}").Panel();
+            .Down(96, place.At(0, 0).Y, fold.Y, T($"tuck {asked.Show(width)}")).Down(130, fold.Y, seen.Y, T($"seen {asked.Show(set - under)}")).Panel();
     }
 }

@@ -40,7 +40,7 @@ public static class ReleaseTucks
     {
         var (tucks, width, sewn) = (asked.Whole("tucks"), asked.Length("width"), asked.Length("sewn"));
         var length = asked.LengthOrNull("length") ?? 2 * sewn;
-        asked.Check(sewn <= length, "sewn", $"{asked.Show(sewn)} is longer than the piece of {asked.Show(length)}: it can be at most that, and then nothing is released.");
+        asked.Check(sewn <= length, "sewn", T($"{asked.Show(sewn)} is longer than the piece of {asked.Show(length)}: it can be at most that, and then nothing is released."));
         asked.Throw();
         var plan = RunAsks.Plan(asked, Lies.TowardsEnd, [new(tucks, width, RunAsks.ApartOf(asked))], [], RunAsks.Alike);
         RunLimits.Check(asked, plan, (plan.Lines[0].Half is null ? 1 : 2) * (tucks - 1));
@@ -54,12 +54,12 @@ public static class ReleaseTucks
             .Tell(plan);
         if (plan.CorrectionPerTuck is { } correction && correction != Length.Zero)
         {
-            answer.Note($"By your strip the cloth's own thickness takes {asked.Show(plan.TakeUp - free)} more or less where it is sewn; below the stitching all of it lies flat again.");
+            answer.Note(T($"By your strip the cloth's own thickness takes {asked.Show(plan.TakeUp - free)} more or less where it is sewn; below the stitching all of it lies flat again."));
         }
 
         return answer
             .Note("Fasten the end of each line of stitching well: it is where a release tuck tears. Common practice.")
-            .DrawnRun(plan, $"Above the piece sewn for {asked.Show(sewn)}, and spreading below to {asked.Show(plan.Cloth)}.", Picture(asked, plan, sewn, length));
+            .DrawnRun(plan, T($"Above the piece sewn for {asked.Show(sewn)}, and spreading below to {asked.Show(plan.Cloth)}."), Picture(asked, plan, sewn, length));
     }
 
     /// <summary>The piece as it hangs: as wide as finished where it is sewn, spreading to the flat cloth at its lower edge.</summary>
@@ -89,6 +89,6 @@ public static class ReleaseTucks
 
         var (top, bottom) = (place.At(above / 2, 0), place.At(below / 2, whole));
         sketch.Across(place.At(-above / 2, 0).X, top.X, 7, asked.Show(plan.Finished)).Across(place.At(-below / 2, 0).X, bottom.X, bottom.Y + 6, asked.Show(plan.Cloth));
-        return sketch.Down(bottom.X + 4, top.Y, place.At(0, upper).Y, $"sewn {asked.Show(sewn)}").Panel();
+        return sketch.Down(bottom.X + 4, top.Y, place.At(0, upper).Y, T($"sewn {asked.Show(sewn)}")).Panel();
     }
 }

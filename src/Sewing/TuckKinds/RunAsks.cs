@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using HeirloomArchive.Sewing.Drawing;
 using HeirloomArchive.Sewing.Sums;
 
@@ -9,7 +10,7 @@ internal static class RunAsks
     /// <summary>Most tucks in one sum: more than any antique has, and a drawing of them is still small.</summary>
     public const int MostTucks = 400;
 
-    private static readonly (string Slug, string Words)[] Ways =
+    private static readonly (string Slug, string Words)[] Ways = // texts
         [("space", "The plain cloth seen"), ("stitch-to-stitch", "Stitching to stitching, sewn"), ("fold-to-fold", "Fold to fold, on the flat cloth")];
 
     public static Ask Tucks(string example) => Ask.Whole("tucks", "Tucks", 1, MostTucks, example);
@@ -28,10 +29,10 @@ internal static class RunAsks
     /// <summary>Which way the tucks lie; the first named is taken when it is left out.</summary>
     public static Ask LiesAsk(bool hanging) => Ask.Choice("lies", "The tucks lie", "Where each fold points.", (hanging ? Hanging : Lying)).Optional();
 
-    private static readonly (string, string)[] Lying =
+    private static readonly (string, string)[] Lying = // texts
         [("towards-end", "towards the end"), ("towards-start", "towards the start"), ("from-centre", "from the centre"), ("towards-centre", "towards the centre")];
 
-    private static readonly (string, string)[] Hanging =
+    private static readonly (string, string)[] Hanging = // texts
         [("towards-start", "down towards the hem, where the run starts"), ("towards-end", "away from the start"), ("from-centre", "from the centre"), ("towards-centre", "towards the centre")];
 
     public static Ask Strip { get; } = Ask.Part("testStrip", "Test strip", "Tucks you have sewn in this cloth, measured after pressing or washing.",
@@ -125,7 +126,7 @@ internal static class RunAsks
     }
 
     /// <summary>The table of lines of a plan.</summary>
-    public static Answer Lines(this Answer answer, string name, string caption, TuckPlan plan) => answer.Table(name, caption,
+    public static Answer Lines(this Answer answer, string name, [Localizable(true)] string caption, TuckPlan plan) => answer.Table(name, caption,
         [
             new("tuck", "Tuck"), new("width", "Width"), new("firstStitch", "Stitching a, flat"), new("fold", "Fold, flat"), new("secondStitch", "Stitching b, flat"),
             new("finishedStitch", "Stitching, sewn"), new("finishedFold", "Fold, sewn"),
@@ -138,6 +139,6 @@ internal static class RunAsks
         plan.Spacings.Select((s, i) => (IReadOnlyList<object?>)[i + 1, s.Space, s.StitchToStitch, s.FoldToFold]));
 
     /// <summary>The drawing of a plan, after strips of the sum's own.</summary>
-    public static Answer DrawnRun(this Answer answer, TuckPlan plan, string before = "", params IEnumerable<Panel> first) =>
-        answer.Drawn($"{before}{(before.Length > 0 ? " " : "")}{RunSketch.Words(plan)}", [.. first, .. RunSketch.Of(plan)]);
+    public static Answer DrawnRun(this Answer answer, TuckPlan plan, [Localizable(true)] string before = "", params IEnumerable<Panel> first) =>
+        answer.Drawn(before.Length > 0 ? $"{T(before)} {RunSketch.Words(plan)}" : RunSketch.Words(plan), [.. first, .. RunSketch.Of(plan)]);
 }

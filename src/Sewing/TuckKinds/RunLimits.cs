@@ -1,4 +1,3 @@
-using System.Globalization;
 using HeirloomArchive.Sewing.Sums;
 
 namespace HeirloomArchive.Sewing.TuckKinds;
@@ -26,28 +25,37 @@ public static class RunLimits
     {
         var way = new[] { "space", "stitchToStitch", "foldToFold" }.FirstOrDefault(asked.Has, "space");
         var given = asked.Length(way);
-        Hold("finishedAtMost", plan.Finished, "finish at");
-        Hold("clothAtMost", plan.Cloth, "need");
+        Hold("finishedAtMost", plan.Finished);
+        Hold("clothAtMost", plan.Cloth);
         asked.Throw();
 
-        void Hold(string field, Length length, string verb)
+        void Hold(string field, Length length)
         {
             if (asked.LengthOrNull(field) is not { } limit || length <= limit)
             {
                 return;
             }
 
-            var tucks = string.Create(CultureInfo.InvariantCulture, $"{plan.Lines.Count} {(plan.Lines.Count == 1 ? "tuck" : "tucks")} of {Widths(asked, plan)}");
-            var told = $"{asked.Show(limit)} is too little: {tucks} {verb} {asked.Show(length)}, {asked.Show(length - limit)} more.";
+            var tucks = N(plan.Lines.Count, $"{plan.Lines.Count} tuck of {Widths(asked, plan)}", $"{plan.Lines.Count} tucks of {Widths(asked, plan)}");
+            var ofCloth = field == "clothAtMost";
+            List<string> told =
+            [
+                ofCloth ? T($"{asked.Show(limit)} is too little: {tucks} need {asked.Show(length)}, {asked.Show(length - limit)} more.")
+                    : T($"{asked.Show(limit)} is too little: {tucks} finish at {asked.Show(length)}, {asked.Show(length - limit)} more."),
+            ];
             if (spaces > 0)
             {
                 var most = MostSpace(length, limit, given, spaces, Finest(asked.Unit));
-                told += Apart(plan).Min(s => s.Space) + most >= given
-                    ? $" With {tucks} the {way} can be at most {asked.Show(most)} here." : " Even meeting they do not fit.";
+                told.Add(Apart(plan).Min(s => s.Space) + most >= given
+                    ? T($"With {tucks} the {way} can be at most {asked.Show(most)} here.") : T("Even meeting they do not fit."));
             }
 
-            var fewer = Fewer(plan, length - limit, field == "clothAtMost");
-            asked.Refuse(field, told + (fewer > 0 ? string.Create(CultureInfo.InvariantCulture, $" With this {way} there can be at most {fewer}.") : ""));
+            if (Fewer(plan, length - limit, ofCloth) is > 0 and var fewer)
+            {
+                told.Add(T($"With this {way} there can be at most {fewer}."));
+            }
+
+            asked.Refuse(field, string.Join(' ', told));
         }
     }
 
@@ -69,7 +77,7 @@ public static class RunLimits
     private static string Widths(Asked asked, TuckPlan plan)
     {
         var (least, most) = (plan.Lines.Min(l => l.Width), plan.Lines.Max(l => l.Width));
-        return least == most ? asked.Show(least) : $"{asked.Show(least)} to {asked.Show(most)}";
+        return least == most ? asked.Show(least) : T($"{asked.Show(least)} to {asked.Show(most)}");
     }
 
     private static Length Finest(LengthUnit unit) => unit == LengthUnit.Inches ? Length.FromSixtyFourthsOfInch(1) : Length.FromNanometres(250_000);

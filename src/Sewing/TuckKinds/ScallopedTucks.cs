@@ -1,4 +1,3 @@
-using System.Globalization;
 using HeirloomArchive.Sewing.Drawing;
 using HeirloomArchive.Sewing.Sums;
 
@@ -54,11 +53,11 @@ public static class ScallopedTucks
         // Most hang at the point; where the hollow is the deeper the arcs are cut the other way.
         var (deep, shallow) = point > hollow ? ("point", hollow) : ("hollow", point);
         var rise = (point > hollow ? point : hollow) - shallow;
-        asked.Check(scallop <= length, "scallop", $"{asked.Show(scallop)} is wider than the tuck of {asked.Show(length)}: it can be at most that.");
-        asked.Check(length.Nanometres / scallop.Nanometres < 1_000, "scallop", $"{asked.Show(scallop)} would make more than 1 000 scallops: take wider ones.");
+        asked.Check(scallop <= length, "scallop", T($"{asked.Show(scallop)} is wider than the tuck of {asked.Show(length)}: it can be at most that."));
+        asked.Check(length.Nanometres / scallop.Nanometres < 1_000, "scallop", T($"{asked.Show(scallop)} would make more than 1 000 scallops: take wider ones."));
         asked.Throw();
         var ways = WholeParts.Of(length, scallop);
-        asked.Check(2 * rise <= ways[^1].Part, deep, $"{asked.Show(shallow + rise)} is too deep: a scallop of {asked.Show(ways[^1].Part)} can rise and fall by at most {asked.Show(Half(ways[^1].Part))}, where it is a half circle. The {deep} can be at most {asked.Show(shallow + Half(ways[^1].Part))}.");
+        asked.Check(2 * rise <= ways[^1].Part, deep, T($"{asked.Show(shallow + rise)} is too deep: a scallop of {asked.Show(ways[^1].Part)} can rise and fall by at most {asked.Show(Half(ways[^1].Part))}, where it is a half circle. The {(point > hollow ? T("point") : T("hollow"))} can be at most {asked.Show(shallow + Half(ways[^1].Part))}."));
         asked.Throw();
         return new Answer(asked.Unit)
             .Figure("scallops", "Scallops", ways[0].Count, ways.Count > 1 ? "or one more: see the table" : "")
@@ -66,9 +65,9 @@ public static class ScallopedTucks
             .Figure("rise", "A scallop hangs by", rise, "so far from the fold its stitching runs where it is shallowest")
             .Table("ways", "Whole scallops", [new("scallops", "Scallops"), new("width", "Each wide"), new("edge", "Edge of each"), new("edgeAll", "Edge in all")],
                 ways.Select(w => (IReadOnlyList<object?>)[w.Count, w.Part, Arc(w.Part, rise), w.Count * Arc(w.Part, rise)]))
-            .Note($"Fold the tuck on the wrong side, stitch the scallops so that they touch the fold where they are deepest, trim to {asked.Show(trim)}, clip into each hollow, turn, press, then stitch the tuck. Common practice.")
+            .Note(T($"Fold the tuck on the wrong side, stitch the scallops so that they touch the fold where they are deepest, trim to {asked.Show(trim)}, clip into each hollow, turn, press, then stitch the tuck. Common practice."))
             .Note("The fold gives the greatest depth, so the cloth is that of a plain tuck as deep as that: plain geometry.")
-            .Drawn(string.Create(CultureInfo.InvariantCulture, $"{ways[0].Count} scallops of {asked.Show(ways[0].Part)}, {asked.Show(point)} deep at the point and {asked.Show(hollow)} at the hollow."), Picture(asked, ways[0], point, hollow));
+            .Drawn(T($"{ways[0].Count} scallops of {asked.Show(ways[0].Part)}, {asked.Show(point)} deep at the point and {asked.Show(hollow)} at the hollow."), Picture(asked, ways[0], point, hollow));
     }
 
     private static Length Half(Length length) => Length.FromNanometres(length.Nanometres / 2);
@@ -88,8 +87,8 @@ public static class ScallopedTucks
         var place = new Scaled(edge, Sketch.Margin + 8, 10, wide, high);
         var (start, end) = (place.At(0, 0), place.At(shown * part, Math.Max(deep, shallow)));
         return new Sketch(high + 26).Area(place.At(edge), Ink.Tuck).Path(place.At(edge[2..]), Ink.FoldFine).Line(start.X, start.Y, end.X, start.Y, Ink.Stitching)
-            .Across(start.X, end.X, high + 20, shown < way.Count ? string.Create(CultureInfo.InvariantCulture, $"the first {shown} of {way.Count}") : $"{way.Count} × {asked.Show(way.Part)}")
-            .Down(end.X + 4, start.Y, place.At(0, deep).Y, $"point {asked.Show(point)}").Panel();
+            .Across(start.X, end.X, high + 20, shown < way.Count ? T($"the first {shown} of {way.Count}") : $"{way.Count} × {asked.Show(way.Part)}")
+            .Down(end.X + 4, start.Y, place.At(0, deep).Y, T($"point {asked.Show(point)}")).Panel();
     }
 
     private static IEnumerable<(double X, double Y)> Scallop(double from, double width, double shallow, double rise)

@@ -1,4 +1,3 @@
-using System.Globalization;
 using HeirloomArchive.Sewing.Drawing;
 using HeirloomArchive.Sewing.Sums;
 
@@ -53,9 +52,9 @@ internal static class ShellTucks
         var (length, width, shell, tucks) = (asked.Length("length"), asked.Length("width"), asked.Length("shell"), asked.Whole("tucks", 1));
         var strip = Strip(asked, shell);
         var drawn = strip?.DrawnIn ?? Length.Zero;
-        asked.Check(shell <= length, "shell", $"{asked.Show(shell)} is longer than the tuck of {asked.Show(length)}: it can be at most that.");
+        asked.Check(shell <= length, "shell", T($"{asked.Show(shell)} is longer than the tuck of {asked.Show(length)}: it can be at most that."));
         var ways = WholeParts.Of(length, shell - drawn);
-        asked.Check(ways[0].Count * tucks <= 100_000, "shell", $"{asked.Show(shell)} would make more than 100 000 shells: take longer ones.");
+        asked.Check(ways[0].Count * tucks <= 100_000, "shell", T($"{asked.Show(shell)} would make more than 100 000 shells: take longer ones."));
         asked.Throw();
         var answer = new Answer(asked.Unit)
             .Figure("shells", "Shells in a tuck", ways[0].Count, ways.Count > 1 ? "or one more: see the table" : "")
@@ -72,13 +71,13 @@ internal static class ShellTucks
         }
         else if (strip.WidthBefore != width)
         {
-            answer.Caution("strip-other-width", $"The strip's tuck was {asked.Show(strip.WidthBefore)}, this is {asked.Show(width)}: sew a strip of that width to be sure.");
+            answer.Caution("strip-other-width", T($"The strip's tuck was {asked.Show(strip.WidthBefore)}, this is {asked.Show(width)}: sew a strip of that width to be sure."));
         }
 
         return answer
             .Note("The lines of stitching lie as those of a plain tuck and take up twice its width; drawing the fold in narrows what is seen and shortens the tuck. Common practice.")
             .Note("Two stitches over the fold at each mark, the needle slipped along inside the fold to the next. Common practice.")
-            .Drawn(string.Create(CultureInfo.InvariantCulture, $"A tuck of {asked.Show(length)} in {ways[0].Count} shells, drawn in at even marks."), Picture(asked, length, width - (strip?.DepthLost ?? Length.Zero), ways[0].Count));
+            .Drawn(T($"A tuck of {asked.Show(length)} in {ways[0].Count} shells, drawn in at even marks."), Picture(asked, length, width - (strip?.DepthLost ?? Length.Zero), ways[0].Count));
     }
 
     private static ShellStrip? Strip(Asked asked, Length shell)
@@ -89,10 +88,10 @@ internal static class ShellTucks
         }
 
         var strip = new ShellStrip(part.Whole("shells"), part.Length("before"), part.Length("after"), part.Length("widthBefore"), part.Length("widthAfter"));
-        part.Check(strip.DrawnIn >= Length.Zero, "after", $"{part.Show(strip.After)} is longer than the {part.Show(strip.Before)} before: shells draw in.");
-        part.Check(strip.DepthLost >= Length.Zero, "widthAfter", $"{part.Show(strip.WidthAfter)} is wider than the {part.Show(strip.WidthBefore)} before: shells lose width.");
-        part.Check(strip.DepthLost < asked.Length("width"), "widthAfter", $"By the strip {part.Show(strip.DepthLost)} of the width is lost: a tuck of {part.Show(asked.Length("width"))} would have none left.");
-        part.Check(strip.DrawnIn < shell, "after", $"By the strip each shell draws in {part.Show(strip.DrawnIn)}: a shell of {part.Show(shell)} would have no length left.");
+        part.Check(strip.DrawnIn >= Length.Zero, "after", T($"{part.Show(strip.After)} is longer than the {part.Show(strip.Before)} before: shells draw in."));
+        part.Check(strip.DepthLost >= Length.Zero, "widthAfter", T($"{part.Show(strip.WidthAfter)} is wider than the {part.Show(strip.WidthBefore)} before: shells lose width."));
+        part.Check(strip.DepthLost < asked.Length("width"), "widthAfter", T($"By the strip {part.Show(strip.DepthLost)} of the width is lost: a tuck of {part.Show(asked.Length("width"))} would have none left."));
+        part.Check(strip.DrawnIn < shell, "after", T($"By the strip each shell draws in {part.Show(strip.DrawnIn)}: a shell of {part.Show(shell)} would have no length left."));
         asked.Throw();
         return strip;
     }
@@ -126,6 +125,6 @@ internal static class ShellTucks
         }
 
         return sketch.Across(Sketch.Margin, end, deep + 24, shown < shells
-            ? string.Create(CultureInfo.InvariantCulture, $"the first {shown} of {shells} shells") : asked.Show(length)).Panel();
+            ? T($"the first {shown} of {shells} shells") : asked.Show(length)).Panel();
     }
 }

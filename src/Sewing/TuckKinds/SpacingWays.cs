@@ -46,7 +46,7 @@ public static class SpacingWays
         var (width, lies) = (asked.Length("width"), RunAsks.LiesOf(asked, Lies.TowardsEnd));
         var next = asked.LengthOrNull("nextWidth") ?? width;
         var middle = lies is Lies.FromCentre or Lies.TowardsCentre;
-        asked.Check(!middle || next == width, "nextWidth", $"{asked.Show(next)} is not the {asked.Show(width)} of its mirror image: in the middle of a centre lie both are alike.");
+        asked.Check(!middle || next == width, "nextWidth", T($"{asked.Show(next)} is not the {asked.Show(width)} of its mirror image: in the middle of a centre lie both are alike."));
         asked.Throw();
         var plan = middle ? InMiddle(asked, width, lies) : RunAsks.Plan(asked, lies, [new(1, width, default), new(1, next, default)],
             [RunAsks.SpacingOf(asked.Length("apart"), asked.Text("way"))], path => Field(path, "nextWidth"));
@@ -65,7 +65,7 @@ public static class SpacingWays
             .Note("“Apart” is the plain cloth, from the sewing of one tuck to the edge of the next.", "Butterick, The New Dressmaker (1921), p. 98")
             .Note("The space is from stitching to stitching, so half-inch tucks half an inch apart meet.", "Krolik, Hand Sewing Lessons, Model 6")
             .Note("Fold to fold on the flat cloth is what you mark when you crease all the tucks before sewing; it is plain geometry.")
-            .Drawn($"The two tucks on the flat cloth, fold to fold {asked.Show(spacing.FoldToFold)}; sewn, {asked.Show(spacing.Space)} of plain cloth and {asked.Show(spacing.StitchToStitch)} from stitching to stitching.", Picture(asked, plan));
+            .Drawn(T($"The two tucks on the flat cloth, fold to fold {asked.Show(spacing.FoldToFold)}; sewn, {asked.Show(spacing.Space)} of plain cloth and {asked.Show(spacing.StitchToStitch)} from stitching to stitching."), Picture(asked, plan));
     }
 
     private static TuckPlan InMiddle(Asked asked, Length width, Lies lies)
@@ -98,7 +98,7 @@ public static class SpacingWays
         var far = new[] { two.SecondStitch, two.FinishedFold, one.FinishedFold }.Max() + before;
         var scale = sketch.ScaleFor(far - low);
         double X(Length at) => Sketch.Margin + ((double)(at - low).Millimetres * scale);
-        sketch.Text(Sketch.Margin, 5, "The flat cloth", Ink.Caption, 2.8, Anchor.Start).Box(Sketch.Margin, flat, sketch.Room, high, Ink.Cloth);
+        sketch.Text(Sketch.Margin, 5, T("The flat cloth"), Ink.Caption, 2.8, Anchor.Start).Box(Sketch.Margin, flat, sketch.Room, high, Ink.Cloth);
         foreach (var line in plan.Lines)
         {
             sketch.Box(X(line.FirstStitch), flat, X(line.SecondStitch) - X(line.FirstStitch), high, Ink.TakenUp)
@@ -107,9 +107,9 @@ public static class SpacingWays
                 .Line(X(line.SecondStitch), flat, X(line.SecondStitch), flat + high, Ink.Stitching);
         }
 
-        sketch.Across(X(one.Fold), X(two.Fold), flat - 3, $"fold to fold {asked.Show(plan.Spacings[0].FoldToFold)}");
+        sketch.Across(X(one.Fold), X(two.Fold), flat - 3, T($"fold to fold {asked.Show(plan.Spacings[0].FoldToFold)}"));
         var end = X(two.FinishedStitch + before + two.Width);
-        sketch.Text(Sketch.Margin, sewn - 9, "Sewn", Ink.Caption, 2.8, Anchor.Start).Box(Sketch.Margin, sewn, Math.Min(end - Sketch.Margin, sketch.Room), high, Ink.Cloth);
+        sketch.Text(Sketch.Margin, sewn - 9, T("Sewn"), Ink.Caption, 2.8, Anchor.Start).Box(Sketch.Margin, sewn, Math.Min(end - Sketch.Margin, sketch.Room), high, Ink.Cloth);
         foreach (var line in plan.Lines)
         {
             var (stitch, fold) = (X(line.FinishedStitch), X(line.FinishedFold));
@@ -118,8 +118,8 @@ public static class SpacingWays
         }
 
         var (from, to) = Seen(one, two);
-        sketch.Across(X(from), X(to), sewn - 3, $"plain cloth {asked.Show(plan.Spacings[0].Space)}");
-        return sketch.Across(X(one.FinishedStitch), X(two.FinishedStitch), sewn + high + 7, $"stitching to stitching {asked.Show(plan.Spacings[0].StitchToStitch)}").Panel();
+        sketch.Across(X(from), X(to), sewn - 3, T($"plain cloth {asked.Show(plan.Spacings[0].Space)}"));
+        return sketch.Across(X(one.FinishedStitch), X(two.FinishedStitch), sewn + high + 7, T($"stitching to stitching {asked.Show(plan.Spacings[0].StitchToStitch)}")).Panel();
     }
 
     /// <summary>The edges between which the plain cloth is seen, by the way each tuck lies.</summary>

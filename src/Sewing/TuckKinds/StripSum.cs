@@ -1,4 +1,3 @@
-using System.Globalization;
 using HeirloomArchive.Sewing.Drawing;
 using HeirloomArchive.Sewing.Sums;
 
@@ -39,7 +38,7 @@ internal static class StripSum
         var strips = rows.Select(r => new TestStrip(r.Whole("tucks"), r.Length("width"), r.Length("flat"), r.Length("finished"), r.LengthOrNull("sewnWidth"))).ToList();
         foreach (var (row, strip) in rows.Zip(strips))
         {
-            row.Check(strip.Flat > strip.Finished, "finished", $"{row.Show(strip.Finished)} after is not less than the {row.Show(strip.Flat)} before: tucks take up cloth, it must be less.");
+            row.Check(strip.Flat > strip.Finished, "finished", T($"{row.Show(strip.Finished)} after is not less than the {row.Show(strip.Flat)} before: tucks take up cloth, it must be less."));
         }
 
         asked.Throw();
@@ -48,11 +47,11 @@ internal static class StripSum
         LengthUnit? Fine(Length length) => RunAsks.Fine(asked.Unit, length);
         var answer = new Answer(asked.Unit)
             .Figure("correctionPerTuck", "More than twice its width, each tuck", mean.Mean, "over all tucks; below 0: less", Fine(mean.Mean))
-            .Figure("takeUpEach", $"A tuck of {asked.Show(width)} takes up", (2 * width) + mean.Mean)
+            .Figure("takeUpEach", T($"A tuck of {asked.Show(width)} takes up"), (2 * width) + mean.Mean)
             .Figure("strips", "Strips", strips.Count).Figure("tucks", "Tucks in all", mean.Tucks)
             .Figure("least", "Least of a strip", mean.Each.Min(), inUnit: Fine(mean.Each.Min())).Figure("most", "Most of a strip", mean.Each.Max(), inUnit: Fine(mean.Each.Max()))
             .Figure("spread", "They differ by", strips.Count > 1 ? mean.Spread : null, strips.Count > 1 ? "" : "one strip shows no difference", Fine(mean.Spread))
-            .Figure("measured", "Measured", asked.Has("measured") ? asked.Text("measured") : null, asked.Has("measured") ? "" : "not said: it should be after pressing or washing, as the piece will be")
+            .Figure("measured", "Measured", asked.Has("measured") ? T(asked.Text("measured")) : null, asked.Has("measured") ? "" : "not said: it should be after pressing or washing, as the piece will be")
             .Table("each", "Each strip", [new("strip", "Strip"), new("tucks", "Tucks"), new("width", "Width"), new("takenUp", "A tuck took up"), new("correction", "More than twice its width"), new("correctionInMm", "That in mm")],
                 strips.Select((s, i) => (IReadOnlyList<object?>)[i + 1, s.Tucks, s.Width, s.TakenUp, s.Correction, decimal.Round(s.Correction.Millimetres, 3)]));
         if (mean.Together is { } together)
@@ -66,7 +65,7 @@ internal static class StripSum
             .Note("The mean counts each tuck once, so that a longer strip weighs more. A strip read to the nearest 1/16 in at both measures can be 1/16 in out, shared by its tucks: ten tucks or more in all, and strips that agree within that, are taken as sure. These limits are ours.")
             .Note("Press or wash the strip as the piece will be, let it dry and lie, and measure then. Common practice.")
             .Note("For twin-needle pin tucks a strip is the only way; there the take-up itself is used, with no fold in it.")
-            .Drawn(string.Create(CultureInfo.InvariantCulture, $"The correction of each of {strips.Count} strips beside their mean of {Show(asked, mean.Mean)}."), Picture(asked, strips, mean));
+            .Drawn(T($"The correction of each of {strips.Count} strips beside their mean of {Show(asked, mean.Mean)}."), Picture(asked, strips, mean));
     }
 
     private static string Show(Asked asked, Length length) => length.ToText(RunAsks.Fine(asked.Unit, length) ?? asked.Unit);
@@ -75,7 +74,10 @@ internal static class StripSum
     {
         if (mean.TooFew)
         {
-            answer.Caution("strip-too-few", string.Create(CultureInfo.InvariantCulture, $"{mean.Tucks} {(mean.Tucks == 1 ? "tuck is" : "tucks are")} too few to be sure: sew {StripMean.EnoughTucks} or more, so that a reading's error is shared."));
+            answer.Caution("strip-too-few", N(
+                mean.Tucks,
+                $"{mean.Tucks} tuck is too few to be sure: sew {StripMean.EnoughTucks} or more, so that a reading's error is shared.",
+                $"{mean.Tucks} tucks are too few to be sure: sew {StripMean.EnoughTucks} or more, so that a reading's error is shared."));
         }
 
         if (strips.Count == 1)
@@ -85,23 +87,23 @@ internal static class StripSum
 
         if (mean.TooScattered)
         {
-            answer.Caution("strip-too-scattered", $"The strips differ by {Show(asked, mean.Spread)} a tuck, more than careful reading explains: measure them again, or sew them more alike, before you trust the mean.");
+            answer.Caution("strip-too-scattered", T($"The strips differ by {Show(asked, mean.Spread)} a tuck, more than careful reading explains: measure them again, or sew them more alike, before you trust the mean."));
         }
 
         var others = strips.Select(s => s.Width).Where(w => w != width).Distinct().ToList();
         if (others.Count > 0)
         {
-            answer.Caution("strip-other-width", $"Strips with tucks of {string.Join(", ", others.Select(asked.Show))} stand for a plan of {asked.Show(width)}: sew them at that width to be sure.");
+            answer.Caution("strip-other-width", T($"Strips with tucks of {string.Join(", ", others.Select(asked.Show))} stand for a plan of {asked.Show(width)}: sew them at that width to be sure."));
         }
 
         foreach (var strip in strips.Where(s => s.SewnWidth is { } sewn && sewn != s.Width).DistinctBy(s => (s.Width, s.SewnWidth)))
         {
-            answer.Caution("strip-sewn-width", $"Tucks marked {asked.Show(strip.Width)} measured {asked.Show(strip.SewnWidth!.Value)} when sewn: the sum keeps to what was marked; sew on the line, or mark what is sewn.");
+            answer.Caution("strip-sewn-width", T($"Tucks marked {asked.Show(strip.Width)} measured {asked.Show(strip.SewnWidth!.Value)} when sewn: the sum keeps to what was marked; sew on the line, or mark what is sewn."));
         }
 
         if (2 * Math.Abs(mean.Mean.Nanometres) > width.Nanometres)
         {
-            answer.Caution("strip-correction", $"{asked.Show(mean.Mean)} a tuck is more than half a tuck: count and measure again.");
+            answer.Caution("strip-correction", T($"{asked.Show(mean.Mean)} a tuck is more than half a tuck: count and measure again."));
         }
 
         if (asked.Text("measured") == "as-sewn")
@@ -126,13 +128,13 @@ internal static class StripSum
         for (var i = 0; i < strips.Count; i++)
         {
             var (y, from, to) = (10 + (row * i), Math.Min(X(Length.Zero), X(mean.Each[i])), Math.Max(X(Length.Zero), X(mean.Each[i])));
-            sketch.Text(Sketch.Margin, y + 3.6, string.Create(CultureInfo.InvariantCulture, $"strip {i + 1}"), Ink.Caption, 2.8, Anchor.Start)
+            sketch.Text(Sketch.Margin, y + 3.6, T($"strip {i + 1}"), Ink.Caption, 2.8, Anchor.Start)
                 .Box(from, y, Math.Max(to - from, 0.3), row - 2, Ink.Cloth)
                 .Text(Sketch.PageWidth - Sketch.Margin, y + 3.6, Show(asked, mean.Each[i]), Ink.Number, 2.8, Anchor.End);
         }
 
         var foot = 10 + (row * strips.Count);
         return sketch.Line(X(Length.Zero), 8, X(Length.Zero), foot, Ink.CutEdge).Line(X(mean.Mean), 8, X(mean.Mean), foot, Ink.Datum)
-            .Text(X(mean.Mean), foot + 5, $"mean {Show(asked, mean.Mean)}", Ink.Datum).Text(X(Length.Zero), 6, "0", Ink.Caption).Panel();
+            .Text(X(mean.Mean), foot + 5, T($"mean {Show(asked, mean.Mean)}"), Ink.Datum).Text(X(Length.Zero), 6, "0", Ink.Caption).Panel();
     }
 }

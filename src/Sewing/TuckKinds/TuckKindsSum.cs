@@ -1,4 +1,3 @@
-using System.Globalization;
 using HeirloomArchive.Sewing.Sums;
 
 namespace HeirloomArchive.Sewing.TuckKinds;
@@ -6,7 +5,7 @@ namespace HeirloomArchive.Sewing.TuckKinds;
 /// <summary>Plain tucks under all their names, with what the books advise; every other kind has a sum of its own.</summary>
 internal static class TuckKindsSum
 {
-    private static readonly (string Kind, string Special, string? Slug)[] Kinds =
+    private static readonly (string Kind, string Special, string? Slug)[] Kinds = // texts
     [
         ("pin", "Under 1/8 in; otherwise as plain.", "tuck-kinds"),
         ("plain", "Equal tucks in a row.", "tuck-kinds"),
@@ -51,22 +50,22 @@ internal static class TuckKindsSum
     {
         var width = asked.Length("width");
         var given = asked.Has("space") || asked.Has("stitchToStitch") || asked.Has("foldToFold");
-        asked.Check(asked.Text("edge") == "lace-edged" || !asked.Has("laceWidth"), "laceWidth", $"{asked.Show(asked.Length("laceWidth"))} of lace belongs to an edge that is lace-edged: say so, or leave it out.");
+        asked.Check(asked.Text("edge") == "lace-edged" || !asked.Has("laceWidth"), "laceWidth", T($"{asked.Show(asked.Length("laceWidth"))} of lace belongs to an edge that is lace-edged: say so, or leave it out."));
         var lies = RunAsks.LiesOf(asked, Lies.TowardsStart);
-        asked.Check(lies is Lies.TowardsEnd or Lies.TowardsStart, "lies", $"“{asked.Text("lies")}”: here all tucks lie one way, towards-end or towards-start. The plan of a whole run takes all four.");
+        asked.Check(lies is Lies.TowardsEnd or Lies.TowardsStart, "lies", T($"“{asked.Text("lies")}”: here all tucks lie one way, towards-end or towards-start. The plan of a whole run takes all four."));
         asked.Throw();
         var two = Plan(asked, lies, 2, given);
         var space = two.Spacings[0].Space;
         var most = Most(asked, two);
-        asked.Check(most is null or > 0, asked.Has("finishedAtMost") ? "finishedAtMost" : "clothAtMost", $"Not even one tuck of {asked.Show(width)} fits there.");
+        asked.Check(most is null or > 0, asked.Has("finishedAtMost") ? "finishedAtMost" : "clothAtMost", T($"Not even one tuck of {asked.Show(width)} fits there."));
         asked.Throw();
         var tucks = asked.Has("tucks") ? asked.Whole("tucks") : (int)Math.Min(most ?? 3, RunAsks.MostTucks);
         var plan = Plan(asked, lies, tucks, given);
         RunLimits.Check(asked, plan, tucks - 1);
         var answer = new Answer(asked.Unit)
-            .Figure("kind", "By its width", TuckNames.Of(width), Called(width))
-            .Figure("apart", "By its space", given ? TuckNames.Apart(space) : null, given ? "" : "no space given: half the tuck is drawn")
-            .Figure("edge", "Its fold", asked.Has("edge") ? asked.Text("edge") : "plain")
+            .Figure("kind", "By its width", T(TuckNames.Of(width)), Called(width))
+            .Figure("apart", "By its space", given ? Said(TuckNames.Apart(space)) : null, given ? "" : "no space given: half the tuck is drawn")
+            .Figure("edge", "Its fold", T(asked.Has("edge") ? asked.Text("edge") : "plain"))
             .Figure("tucks", "Tucks", tucks)
             .Figure("mostTucks", "Most that fit", most)
             .Figure("takeUpEach", "Each takes up", two.TakeUp.DividedBy(2))
@@ -74,9 +73,9 @@ internal static class TuckKindsSum
             .Figure("suggestedGap", "To the next group", TuckNames.GroupWidth(tucks, width, space), "as far as the group is wide")
             .Tell(plan)
             .Table("usualSpaces", "What the books call usual; they disagree", [new("source", "Book"), new("says", "It says"), new("least", "Least"), new("most", "Most"), new("agrees", "Yours is so")],
-                TuckNames.UsualSpaces(width).Select(u => (IReadOnlyList<object?>)[u.Source, u.Says, u.Least, u.Most, given ? u.Takes(space) : null]))
+                TuckNames.UsualSpaces(width).Select(u => (IReadOnlyList<object?>)[T(u.Source), T(u.Says), u.Least, u.Most, given ? u.Takes(space) : null]))
             .Table("kinds", "All kinds of tucks", [new("kind", "Kind"), new("special", "What is special"), new("workedOut", "Worked out under")],
-                Kinds.Select(k => (IReadOnlyList<object?>)[k.Kind, k.Special, k.Slug]));
+                Kinds.Select(k => (IReadOnlyList<object?>)[T(k.Kind), T(k.Special), k.Slug]));
         Advice(asked, answer, width, space, tucks);
         return answer.DrawnRun(plan);
     }
@@ -93,10 +92,12 @@ internal static class TuckKindsSum
         return finished is null ? cloth : cloth is null ? finished : Math.Min(finished.Value, cloth.Value);
     }
 
+    private static string Said(string apart) => apart switch { "spaced" => T("spaced"), "blind" => T("blind"), _ => T("overlapping") };
+
     private static string Called(Length width) => TuckNames.Of(width) switch
     {
-        "pin" => "usually under 1/8 in",
-        "nuns" => "a nun's tuck, from about 2 in",
+        "pin" => T("usually under 1/8 in"),
+        "nuns" => T("a nun's tuck, from about 2 in"),
         _ => "",
     };
 
@@ -104,17 +105,17 @@ internal static class TuckKindsSum
     {
         if (width < TuckNames.UsualWidths.Least || width > TuckNames.UsualWidths.Most)
         {
-            answer.Caution("unusual-width", $"{asked.Show(width)} is unusual: tucks are mostly {asked.Show(TuckNames.UsualWidths.Least)} to {asked.Show(TuckNames.UsualWidths.Most)}. It can be sewn all the same.");
+            answer.Caution("unusual-width", T($"{asked.Show(width)} is unusual: tucks are mostly {asked.Show(TuckNames.UsualWidths.Least)} to {asked.Show(TuckNames.UsualWidths.Most)}. It can be sewn all the same."));
         }
 
         if (asked.LengthOrNull("laceWidth") is { } lace && lace > space)
         {
-            answer.Caution("lace-covers", $"Lace of {asked.Show(lace)} covers the next line of stitching: a space of at least that shows it.");
+            answer.Caution("lace-covers", T($"Lace of {asked.Show(lace)} covers the next line of stitching: a space of at least that shows it."));
         }
 
         if (tucks % 2 == 0)
         {
-            answer.Note(string.Create(CultureInfo.InvariantCulture, $"Three, five or seven look better than an even number: instead of {tucks} take {tucks - 1} or {tucks + 1}."), "Patton, Home and School Sewing (c. 1901), ch. XXI");
+            answer.Note(T($"Three, five or seven look better than an even number: instead of {tucks} take {tucks - 1} or {tucks + 1}."), "Patton, Home and School Sewing (c. 1901), ch. XXI");
         }
 
         answer.Note("Groups stand as far apart as a group is wide.", "Patton, Home and School Sewing (c. 1901), ch. XXI")

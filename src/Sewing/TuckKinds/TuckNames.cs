@@ -1,3 +1,5 @@
+using System.ComponentModel;
+
 namespace HeirloomArchive.Sewing.TuckKinds;
 
 /// <summary>What the trade calls a tuck of some width, and how far apart each book sets it.</summary>
@@ -47,7 +49,7 @@ public static class TuckNames
 /// <param name="Least">For this width.</param>
 /// <param name="Most">For this width.</param>
 /// <param name="Source">The book.</param>
-public sealed record UsualSpace(string Says, Length Least, Length Most, string Source)
+public sealed record UsualSpace([Localizable(true)] string Says, Length Least, Length Most, [Localizable(true)] string Source)
 {
     /// <summary>True when a space is what this book calls usual.</summary>
     public bool Takes(Length space) => space >= Least && space <= Most;

@@ -1,4 +1,4 @@
-using System.Globalization;
+using System.ComponentModel;
 using HeirloomArchive.Sewing.Sums;
 
 namespace HeirloomArchive.Sewing.TuckKinds;
@@ -9,6 +9,7 @@ namespace HeirloomArchive.Sewing.TuckKinds;
 /// <remarks>A printed instruction sheet: width 2 and space 2 gives 1/4 in tucks with no space, width 2 and space 3 the same 1/4 in apart. The law that fits both is derived.</remarks>
 public readonly record struct TuckerMarks(int WidthMark, int SpaceMark)
 {
+    [Localizable(true)]
     internal const string Source = "Instruction sheet of a treadle machine's tucking attachment: width 2 with space 2, and width 2 with space 3";
 
     /// <summary>Fold to stitching: the mark in eighths of an inch, exact.</summary>
@@ -48,8 +49,7 @@ public readonly record struct TuckerMarks(int WidthMark, int SpaceMark)
     private static Answer Work(Asked asked)
     {
         var marks = new TuckerMarks(asked.Whole("widthMark"), asked.Whole("spaceMark"));
-        asked.Check(marks.Width + marks.Space > Length.Zero, "spaceMark", string.Create(CultureInfo.InvariantCulture,
-            $"{marks.SpaceMark} is too low: with the width at {marks.WidthMark} each tuck would be folded under the one before. It must be at least {(marks.WidthMark / 2) + 1}."));
+        asked.Check(marks.Width + marks.Space > Length.Zero, "spaceMark", T($"{marks.SpaceMark} is too low: with the width at {marks.WidthMark} each tuck would be folded under the one before. It must be at least {(marks.WidthMark / 2) + 1}."));
         asked.Throw();
         var plan = TuckPlan.Make(new() { Groups = [new(3, marks.Width, new(marks.Space))], Trail = marks.Width, Lies = Lies.TowardsStart, Unit = asked.Unit });
         var answer = new Answer(asked.Unit)

@@ -38,8 +38,8 @@ internal static class TwinNeedleTucks
             TwinNeedle = true,
             Unit = asked.Unit,
         }, Field);
-        Limit(asked, plan, "finishedAtMost", plan.Finished, "finish at", asked.Length("foldToFold") - strip.TakenUp);
-        Limit(asked, plan, "clothAtMost", plan.Cloth, "need", asked.Length("foldToFold"));
+        Limit(asked, plan, "finishedAtMost", plan.Finished, asked.Length("foldToFold") - strip.TakenUp);
+        Limit(asked, plan, "clothAtMost", plan.Cloth, asked.Length("foldToFold"));
         asked.Throw();
         return new Answer(asked.Unit).Tell(plan)
             .Figure("takenUpEach", "Each takes up", strip.TakenUp, "by the strip").Spacings(plan)
@@ -48,13 +48,14 @@ internal static class TwinNeedleTucks
             .DrawnRun(plan);
     }
 
-    private static void Limit(Asked asked, TuckPlan plan, string field, Length length, string verb, Length step)
+    private static void Limit(Asked asked, TuckPlan plan, string field, Length length, Length step)
     {
         if (asked.LengthOrNull(field) is { } limit && length > limit)
         {
             var fewer = step > Length.Zero ? plan.Lines.Count - (((length - limit).Nanometres + step.Nanometres - 1) / step.Nanometres) : 0;
-            asked.Refuse(field, FormattableString.Invariant($"{asked.Show(limit)} is too little: {plan.Lines.Count} tucks {verb} {asked.Show(length)}.")
-                + (fewer > 0 ? FormattableString.Invariant($" There can be at most {fewer}.") : ""));
+            var told = field == "clothAtMost" ? T($"{asked.Show(limit)} is too little: {plan.Lines.Count} tucks need {asked.Show(length)}.")
+                : T($"{asked.Show(limit)} is too little: {plan.Lines.Count} tucks finish at {asked.Show(length)}.");
+            asked.Refuse(field, fewer > 0 ? $"{told} {T($"There can be at most {fewer}.")}" : told);
         }
     }
 

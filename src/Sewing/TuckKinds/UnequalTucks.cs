@@ -37,7 +37,7 @@ internal static class UnequalTucks
         var last = rows[^1];
         foreach (var way in Ways.Where(last.Has))
         {
-            last.Refuse(way, $"{last.Show(last.Length(way))} after the last tuck has no next to reach to: leave it out, and give what lies after it as trail.");
+            last.Refuse(way, T($"{last.Show(last.Length(way))} after the last tuck has no next to reach to: leave it out, and give what lies after it as trail."));
         }
 
         asked.Throw();
@@ -45,8 +45,8 @@ internal static class UnequalTucks
             [.. rows.Select(r => new TuckGroup(1, r.Length("width"), default))],
             [.. rows.SkipLast(1).Select(r => new Spacing(r.LengthOrNull("space"), r.LengthOrNull("stitchToStitch"), r.LengthOrNull("foldToFold")))],
             Field);
-        Limit(asked, plan, "finishedAtMost", plan.Finished, "finish at");
-        Limit(asked, plan, "clothAtMost", plan.Cloth, "need");
+        Limit(asked, plan, "finishedAtMost", plan.Finished);
+        Limit(asked, plan, "clothAtMost", plan.Cloth);
         asked.Throw();
         return new Answer(asked.Unit).Tell(plan).Spacings(plan)
             .Note("Each tuck takes up twice its width, whatever the others are.", "Baldt, Clothing for Women (1916), c. p. 400")
@@ -59,7 +59,7 @@ internal static class UnequalTucks
         : path.StartsWith("between[", StringComparison.Ordinal) ? "tucks" + path[7..] + (path.EndsWith(']') ? ".space" : "")
         : path;
 
-    private static void Limit(Asked asked, TuckPlan plan, string field, Length length, string verb)
+    private static void Limit(Asked asked, TuckPlan plan, string field, Length length)
     {
         if (asked.LengthOrNull(field) is not { } limit || length <= limit)
         {
@@ -68,8 +68,12 @@ internal static class UnequalTucks
 
         var over = length - limit;
         var plain = plan.Spacings.Aggregate(Length.Zero, (sum, s) => s.Space > Length.Zero ? sum + s.Space : sum);
-        asked.Refuse(field, $"{asked.Show(limit)} is too little: these tucks {verb} {asked.Show(length)}, {asked.Show(over)} more. "
-            + (plain >= over ? $"The spaces together, now {asked.Show(plain)}, can be at most {asked.Show(plain - over)}."
-                : $"Even meeting they {verb} {asked.Show(length - plain)}: take narrower tucks or fewer."));
+        var ofCloth = field == "clothAtMost";
+        var told = ofCloth ? T($"{asked.Show(limit)} is too little: these tucks need {asked.Show(length)}, {asked.Show(over)} more.")
+            : T($"{asked.Show(limit)} is too little: these tucks finish at {asked.Show(length)}, {asked.Show(over)} more.");
+        var instead = plain >= over ? T($"The spaces together, now {asked.Show(plain)}, can be at most {asked.Show(plain - over)}.")
+            : ofCloth ? T($"Even meeting they need {asked.Show(length - plain)}: take narrower tucks or fewer.")
+            : T($"Even meeting they finish at {asked.Show(length - plain)}: take narrower tucks or fewer.");
+        asked.Refuse(field, $"{told} {instead}");
     }
 }

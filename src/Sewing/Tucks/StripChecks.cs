@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace HeirloomArchive.Sewing;
 
 /// <summary>What must hold of a test strip, in a plan as in a fit.</summary>
@@ -14,7 +12,7 @@ internal static class StripChecks
 
         if (strip.Tucks is < 1 or > TuckRun.MostInGroup)
         {
-            add("testStrip.tucks", string.Create(CultureInfo.InvariantCulture, $"{strip.Tucks} tucks: a test strip has 1 to {TuckRun.MostInGroup}."));
+            add("testStrip.tucks", T($"{strip.Tucks} tucks: a test strip has 1 to {TuckRun.MostInGroup}."));
         }
 
         AboveZero("testStrip.width", strip.Width);
@@ -26,7 +24,7 @@ internal static class StripChecks
         {
             if (length <= Length.Zero)
             {
-                add(field, $"{length.Value.ToText(unit)} is no measure of a strip: it must be above 0.");
+                add(field, T($"{length.Value.ToText(unit)} is no measure of a strip: it must be above 0."));
             }
         }
     }

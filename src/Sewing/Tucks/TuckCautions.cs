@@ -37,17 +37,17 @@ internal static class TuckCautions
 
         if (stitching.Count > 0)
         {
-            cautions.Add(new("hidden-stitching", $"Overlapping: the stitching of {Tucks(stitching)} is hidden under the neighbour that lies over it."));
+            cautions.Add(new("hidden-stitching", T($"Overlapping: the stitching of {Tucks(stitching)} is hidden under the neighbour that lies over it.")));
         }
 
         if (whole.Count > 0)
         {
-            cautions.Add(new("hidden-tuck", $"Nothing is seen of {Tucks(whole)}: hidden wholly under a neighbour. More space would show it."));
+            cautions.Add(new("hidden-tuck", T($"Nothing is seen of {Tucks(whole)}: hidden wholly under a neighbour. More space would show it.")));
         }
 
         if (run.Lies == Lies.TowardsCentre && run.Centre < Length.Zero)
         {
-            cautions.Add(new("folds-overlap", $"In the middle the two folds overlap by {(-run.Centre.Value).ToText(run.Unit)}: say which lies over which, and press it so."));
+            cautions.Add(new("folds-overlap", T($"In the middle the two folds overlap by {(-run.Centre.Value).ToText(run.Unit)}: say which lies over which, and press it so.")));
         }
 
         void Cover(TuckLine tuck, long stitch, long fold)
@@ -74,7 +74,7 @@ internal static class TuckCautions
         if (others.Count > 0)
         {
             cautions.Add(new("strip-other-width",
-                $"The strip was sewn with tucks of {strip.Width.ToText(run.Unit)}, the plan has {string.Join(", ", others.Select(w => w.ToText(run.Unit)))}: sew a strip of that width to be sure."));
+                T($"The strip was sewn with tucks of {strip.Width.ToText(run.Unit)}, the plan has {string.Join(", ", others.Select(w => w.ToText(run.Unit)))}: sew a strip of that width to be sure.")));
         }
 
         if (run.TwinNeedle)
@@ -86,13 +86,13 @@ internal static class TuckCautions
         if (run.Groups.Any(g => 2 * most > g.Width.Nanometres))
         {
             cautions.Add(new("strip-correction",
-                $"The strip's correction of {strip.Correction.ToText(run.Unit)} a tuck is more than half a tuck: count and measure the strip again."));
+                T($"The strip's correction of {strip.Correction.ToText(run.Unit)} a tuck is more than half a tuck: count and measure the strip again.")));
         }
 
         if (strip.SewnWidth is { } sewn && sewn != strip.Width)
         {
             cautions.Add(new("strip-sewn-width",
-                $"The strip's tucks were marked {strip.Width.ToText(run.Unit)} and measured {sewn.ToText(run.Unit)} when sewn: the plan keeps to what was marked; sew on the line, or mark what is sewn."));
+                T($"The strip's tucks were marked {strip.Width.ToText(run.Unit)} and measured {sewn.ToText(run.Unit)} when sewn: the plan keeps to what was marked; sew on the line, or mark what is sewn.")));
         }
     }
 
@@ -109,9 +109,9 @@ internal static class TuckCautions
                 to++;
             }
 
-            spans.Add(FormattableString.Invariant($"{numbers[from]}") + (to == from ? "" : FormattableString.Invariant($" to {numbers[to]}")));
+            spans.Add(to == from ? $"{numbers[from]}" : T($"{numbers[from]} to {numbers[to]}"));
         }
 
-        return $"{(numbers.Count == 1 ? "tuck" : "tucks")} {string.Join(", ", spans)}";
+        return N(numbers.Count, $"tuck {string.Join(", ", spans)}", $"tucks {string.Join(", ", spans)}");
     }
 }

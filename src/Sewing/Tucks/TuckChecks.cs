@@ -1,4 +1,4 @@
-using System.Globalization;
+using System.ComponentModel;
 
 namespace HeirloomArchive.Sewing;
 
@@ -7,7 +7,7 @@ internal sealed class TuckChecks(TuckRun run)
 {
     private readonly List<Fault> faults = [];
 
-    public void Add(string field, string message) => faults.Add(new(run.At(field), message));
+    public void Add(string field, [Localizable(true)] string message) => faults.Add(new(run.At(field), message));
 
     public void Throw()
     {
@@ -27,7 +27,7 @@ internal sealed class TuckChecks(TuckRun run)
         {
             if (run.Groups[g].Width <= Length.Zero)
             {
-                Add($"groups[{g}].width", $"A tuck of {Text(run.Groups[g].Width)} is none: its width, fold to stitching, must be above 0.");
+                Add($"groups[{g}].width", T($"A tuck of {Text(run.Groups[g].Width)} is none: its width, fold to stitching, must be above 0."));
             }
         }
 
@@ -35,12 +35,12 @@ internal sealed class TuckChecks(TuckRun run)
         NotBelowZero("trail", run.Trail);
         if (run.LiesFromMiddle && run.Lead is { } lead)
         {
-            Add("lead", $"A run that lies from or towards its centre has no lead ({Text(lead)}): give the plain cloth at each end as trail, that in the middle as centre.");
+            Add("lead", T($"A run that lies from or towards its centre has no lead ({Text(lead)}): give the plain cloth at each end as trail, that in the middle as centre."));
         }
 
         if (!run.LiesFromMiddle && run.Centre is { } centre)
         {
-            Add("centre", $"A centre of {Text(centre)} belongs to a run that lies from-centre or towards-centre: leave it out, or say so in lies.");
+            Add("centre", T($"A centre of {Text(centre)} belongs to a run that lies from-centre or towards-centre: leave it out, or say so in lies."));
         }
 
         if (run.Lies == Lies.FromCentre)
@@ -57,26 +57,31 @@ internal sealed class TuckChecks(TuckRun run)
         var groups = run.Groups.Count;
         if (groups is < 1 or > TuckRun.MostGroups)
         {
-            Add("groups", Invariant($"{groups} groups: a run has 1 to {TuckRun.MostGroups}."));
+            Add("groups", T($"{groups} groups: a run has 1 to {TuckRun.MostGroups}."));
         }
 
         for (var g = 0; g < groups; g++)
         {
             if (run.Groups[g].Tucks is < 1 or > TuckRun.MostInGroup)
             {
-                Add($"groups[{g}].tucks", Invariant($"{run.Groups[g].Tucks} tucks: a group has 1 to {TuckRun.MostInGroup}."));
+                Add($"groups[{g}].tucks", T($"{run.Groups[g].Tucks} tucks: a group has 1 to {TuckRun.MostInGroup}."));
             }
         }
 
         var all = run.Groups.Sum(g => (long)g.Tucks) * (run.LiesFromMiddle ? 2 : 1);
         if (all > TuckRun.MostInRun)
         {
-            Add("groups", Invariant($"{all} tucks in all{(run.LiesFromMiddle ? ", both halves counted" : "")}: a run has at most {TuckRun.MostInRun}."));
+            Add("groups", run.LiesFromMiddle
+                ? T($"{all} tucks in all, both halves counted: a run has at most {TuckRun.MostInRun}.")
+                : T($"{all} tucks in all: a run has at most {TuckRun.MostInRun}."));
         }
 
         if (groups > 0 && run.Between.Count != groups - 1)
         {
-            Add("between", Invariant($"{run.Between.Count} spacings between {groups} {(groups == 1 ? "group" : "groups")}: there must be {groups - 1}, one from each group to the next."));
+            Add("between", N(
+                groups,
+                $"{run.Between.Count} spacings between {groups} group: there must be {groups - 1}, one from each group to the next.",
+                $"{run.Between.Count} spacings between {groups} groups: there must be {groups - 1}, one from each group to the next."));
         }
     }
 
@@ -84,9 +89,7 @@ internal sealed class TuckChecks(TuckRun run)
     {
         if (length < Length.Zero)
         {
-            Add(field, $"{Text(length.Value)} is below 0: the plain cloth seen here must be 0 or more.");
+            Add(field, T($"{Text(length.Value)} is below 0: the plain cloth seen here must be 0 or more."));
         }
     }
-
-    private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

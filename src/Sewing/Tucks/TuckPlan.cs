@@ -1,3 +1,5 @@
+using System.ComponentModel;
+
 namespace HeirloomArchive.Sewing;
 
 /// <summary>A half of a run that lies from or towards its centre.</summary>
@@ -32,7 +34,7 @@ public readonly record struct TuckSpacing(Length Space, Length StitchToStitch, L
 /// <summary>Something to know before sewing; the plan stands all the same.</summary>
 /// <param name="Code">Fixed: <c>hidden-stitching</c>, <c>hidden-tuck</c>, <c>folds-overlap</c>, <c>strip-other-width</c>, <c>strip-correction</c>, <c>strip-sewn-width</c>.</param>
 /// <param name="Text">A sentence or two for the person sewing.</param>
-public sealed record TuckCaution(string Code, string Text);
+public sealed record TuckCaution(string Code, [Localizable(true)] string Text);
 
 /// <summary>
 /// Where every line of a run of tucks falls. Whole nanometres throughout; flat lines never fall from start to end.

@@ -66,7 +66,7 @@ internal sealed class TuckRow
         var cloth = Of(finished + taken);
         if (cloth > Length.Longest)
         {
-            throw new FaultException(run.At("groups"), $"The run needs {cloth.ToText(run.Unit)} of cloth: lengths here go up to 1 km.");
+            throw new FaultException(run.At("groups"), T($"The run needs {cloth.ToText(run.Unit)} of cloth: lengths here go up to 1 km."));
         }
 
         return new()

@@ -49,8 +49,7 @@ internal sealed class TuckSpaces
         var room = space!.Value + (towardsStart ? next : width) + correction;
         if (needed && room <= Length.Zero)
         {
-            checks.Add(Field(name), $"{checks.Text(Given(given, name))} is too near: the lines on the cloth would cross by {checks.Text(-room)}. "
-                + $"A {name} must be above {checks.Text(Given(given, name) - room)} here.");
+            checks.Add(Field(name), T($"{checks.Text(Given(given, name))} is too near: the lines on the cloth would cross by {checks.Text(-room)}. A {name} must be above {checks.Text(Given(given, name) - room)} here."));
         }
 
         return space.Value;
@@ -64,8 +63,7 @@ internal sealed class TuckSpaces
 
             if (space is { } other && other != measured - beyondSpace)
             {
-                checks.Add(Field(way), $"{checks.Text(measured)} does not agree with the {name} of {checks.Text(Given(given, name))}, "
-                    + $"which would make it {checks.Text(other + beyondSpace)}: give one of them, or two that agree.");
+                checks.Add(Field(way), T($"{checks.Text(measured)} does not agree with the {name} of {checks.Text(Given(given, name))}, which would make it {checks.Text(other + beyondSpace)}: give one of them, or two that agree."));
             }
 
             (space, name) = space is null ? (measured - beyondSpace, way) : (space, name);
@@ -88,7 +86,7 @@ internal sealed class TuckSpaces
         {
             if ((2 * run.Groups[g].Width) + correction <= Length.Zero)
             {
-                checks.Add("testStrip", $"The strip's correction of {checks.Text(correction)} is more than a tuck of {checks.Text(run.Groups[g].Width)} takes up: measure the strip again, or sew one of that width.");
+                checks.Add("testStrip", T($"The strip's correction of {checks.Text(correction)} is more than a tuck of {checks.Text(run.Groups[g].Width)} takes up: measure the strip again, or sew one of that width."));
             }
         }
 
@@ -96,7 +94,7 @@ internal sealed class TuckSpaces
         var middle = centre + (2 * (run.Groups[0].Width + correction));
         if (run.Lies == Lies.TowardsCentre && middle <= Length.Zero)
         {
-            checks.Add("centre", $"{checks.Text(centre)} is too near: the lines in the middle would cross by {checks.Text(-middle)}. The centre must be above {checks.Text(centre - middle)} here.");
+            checks.Add("centre", T($"{checks.Text(centre)} is too near: the lines in the middle would cross by {checks.Text(-middle)}. The centre must be above {checks.Text(centre - middle)} here."));
         }
 
         var (field, plain, width) = run.Lies == Lies.TowardsStart
@@ -104,7 +102,7 @@ internal sealed class TuckSpaces
             : ("trail", run.Trail ?? Length.Zero, run.Groups[^1].Width);
         if (run.Lies != Lies.TowardsCentre && plain + width + correction < Length.Zero)
         {
-            checks.Add(field, $"{checks.Text(plain)} is too little: with the strip's correction of {checks.Text(correction)} no cloth is left outside the last line. It must be at least {checks.Text(-width - correction)}.");
+            checks.Add(field, T($"{checks.Text(plain)} is too little: with the strip's correction of {checks.Text(correction)} no cloth is left outside the last line. It must be at least {checks.Text(-width - correction)}."));
         }
     }
 }

@@ -16,7 +16,7 @@ internal static class TwinNeedlePlan
         var cloth = lines[^1].SecondStitch + (run.Trail ?? Length.Zero);
         if (cloth > Length.Longest)
         {
-            throw new FaultException(run.At("groups"), $"The run needs {cloth.ToText(run.Unit)} of cloth: lengths here go up to 1 km.");
+            throw new FaultException(run.At("groups"), T($"The run needs {cloth.ToText(run.Unit)} of cloth: lengths here go up to 1 km."));
         }
 
         return new()
@@ -42,7 +42,7 @@ internal static class TwinNeedlePlan
             var group = run.Groups[g];
             if (group.Width != width)
             {
-                checks.Add($"groups[{g}].width", $"{checks.Text(group.Width)} is not the {checks.Text(width)} of the first group: a run has one twin needle, and one gap.");
+                checks.Add($"groups[{g}].width", T($"{checks.Text(group.Width)} is not the {checks.Text(width)} of the first group: a run has one twin needle, and one gap."));
             }
 
             Distance(checks, $"groups[{g}]", group.Spacing, width, needed: group.Tucks > 1);
@@ -61,7 +61,7 @@ internal static class TwinNeedlePlan
 
         if (strip.TakenUp <= Length.Zero || strip.TakenUp >= width)
         {
-            checks.Add("testStrip", $"By the strip a tuck takes up {checks.Text(strip.TakenUp)}: it must be above 0 and below the gap of the needles, {checks.Text(width)}.");
+            checks.Add("testStrip", T($"By the strip a tuck takes up {checks.Text(strip.TakenUp)}: it must be above 0 and below the gap of the needles, {checks.Text(width)}."));
         }
 
         return strip.TakenUp;
@@ -73,12 +73,12 @@ internal static class TwinNeedlePlan
         if (given.Space is not null || given.StitchToStitch is not null)
         {
             checks.Add(field[0] == 'b' && name == "space" ? field : $"{field}.{name}",
-                $"Twin-needle tucks are spaced fold to fold on the flat cloth: give {checks.Text(wrong)} as foldToFold if that is what it is.");
+                T($"Twin-needle tucks are spaced fold to fold on the flat cloth: give {checks.Text(wrong)} as foldToFold if that is what it is."));
         }
         else if (given.FoldToFold is { } distance ? distance < width : needed)
         {
             checks.Add($"{field}.foldToFold", given.FoldToFold is { } near
-                ? $"{checks.Text(near)} is nearer than the needles stand apart: at least {checks.Text(width)}."
+                ? T($"{checks.Text(near)} is nearer than the needles stand apart: at least {checks.Text(width)}.")
                 : "How far apart? Give foldToFold, line to line on the flat cloth.");
         }
     }

@@ -8,7 +8,7 @@ namespace HeirloomArchive.Web.Pages.WorkItOut;
 public sealed class IndexModel : PageModel
 {
     /// <summary>The shelves with their headings.</summary>
-    public static IReadOnlyList<(Shelf Shelf, string Title)> Shelves { get; } =
+    public static IReadOnlyList<(Shelf Shelf, string Title)> Shelves { get; } = // texts
     [
         (Shelf.Tucks, "Tucks"), (Shelf.Sizes, "From the antique to your size"), (Shelf.Cloth, "Cloth, joins and flare"),
         (Shelf.Lace, "Lace and insertion"), (Shelf.Fullness, "Gathers, smocking, pleats"), (Shelf.Thread, "Needle, thread, stitches"),
@@ -22,8 +22,8 @@ public sealed class IndexModel : PageModel
     /// <summary>The sums of a shelf: the two great ones stand first on theirs.</summary>
     public static IEnumerable<(string Slug, string Title, string Lead)> On(Shelf shelf) =>
     [
-        .. shelf == Shelf.Tucks ? [("tucks", "A run of tucks", "Where every line of a run falls, and what it takes up.")] : Array.Empty<(string, string, string)>(),
-        .. shelf == Shelf.Sizes ? [("fit", "Tucks that fit a width", "Which equal tucks fill a width exactly, and what comes nearest when none do.")] : Array.Empty<(string, string, string)>(),
-        .. AllSums.InOrder.Where(s => s.Shelf == shelf).Select(s => (s.Slug, s.Title, s.Lead)),
+        .. shelf == Shelf.Tucks ? [("tucks", T("A run of tucks"), T("Where every line of a run falls, and what it takes up."))] : Array.Empty<(string, string, string)>(),
+        .. shelf == Shelf.Sizes ? [("fit", T("Tucks that fit a width"), T("Which equal tucks fill a width exactly, and what comes nearest when none do."))] : Array.Empty<(string, string, string)>(),
+        .. AllSums.InOrder.Where(s => s.Shelf == shelf).Select(s => (s.Slug, T(s.Title), T(s.Lead))),
     ];
 }

@@ -51,7 +51,7 @@ public static class SumForm
             }
             else if (asks.FirstOrDefault(a => a.Name == step as string) is { } ask)
             {
-                said.Add(ask.Label);
+                said.Add(T(ask.Label));
                 asks = ask.Fields;
             }
         }
