@@ -1,5 +1,4 @@
 using System.Collections.Frozen;
-using System.ComponentModel;
 using System.Globalization;
 using System.Numerics;
 
@@ -12,8 +11,8 @@ internal readonly record struct LengthReading(Length Length, LengthUnit Unit, st
 internal ref struct LengthText
 {
     private const int LongestText = 60;
-    [Localizable(true)]
-    private const string Units = "in, ft, yd, nails, mm, cm or m";
+    private const string Units = // texts
+        "in, ft, yd, nails, mm, cm or m";
     private const string Fractions = "½1/2⅓1/3⅔2/3¼1/4¾3/4⅕1/5⅖2/5⅗3/5⅘4/5⅙1/6⅚5/6⅐1/7⅛1/8⅜3/8⅝5/8⅞7/8⅑1/9";
 
     /// <summary>Nanometres of each unit. A nail is 1/16 yd (The Workwoman's Guide, 1838, ch. III).</summary>

@@ -13,12 +13,12 @@ namespace HeirloomArchive.Sewing.Cloth;
 /// <param name="Source">Where it is read.</param>
 public sealed record OldUnit(string Slug, [Localizable(true)] string Words, BigInteger Over, BigInteger Under, [Localizable(true)] string Source)
 {
-    [Localizable(true)]
-    private const string Workwoman = "The Workwoman's Guide (1838), ch. III";
-    [Localizable(true)]
-    private const string DryGoods = "Dictionary of Dry Goods (c. 1900)";
-    [Localizable(true)]
-    private const string French = "Law of 19 frimaire an VIII (1799): 443.296 lignes to the metre";
+    private const string Workwoman = // texts
+        "The Workwoman's Guide (1838), ch. III";
+    private const string DryGoods = // texts
+        "Dictionary of Dry Goods (c. 1900)";
+    private const string French = // texts
+        "Law of 19 frimaire an VIII (1799): 443.296 lignes to the metre";
 
     /// <summary>From the smallest; the ells and the aune are kept apart by name.</summary>
     public static IReadOnlyList<OldUnit> All { get; } =

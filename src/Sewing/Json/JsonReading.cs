@@ -150,8 +150,8 @@ internal sealed class JsonReading(ICollection<Fault> faults)
 
     private static class Words
     {
-        [Localizable(true)]
-        public const string All = "towards-end, towards-start, from-centre or towards-centre";
+        public const string All = // texts
+            "towards-end, towards-start, from-centre or towards-centre";
 
         public static Lies? Lies(string word) => word switch
         {

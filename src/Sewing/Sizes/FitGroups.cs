@@ -191,7 +191,7 @@ public static class FitGroups
         var most = Span.Ceiling(grid.Finished, grid.Unit);
         var (below, above) = grid.Neighbours();
         var finished = below is null || above - grid.Finished < grid.Finished - below ? above : below;
-        (string Change, GroupsGrid? Grid)[] changed = // texts
+        (string Change, GroupsGrid? Grid)[] changed =
         [
             ("finished", finished is { } width ? grid with { Finished = width } : null),
             ("groups", Widening.Least(grid.Groups, new(1, TuckRun.MostGroups), s => grid with { Groups = s }, g => g.Any)),

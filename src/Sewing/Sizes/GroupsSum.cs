@@ -54,10 +54,10 @@ internal static class GroupsSum
             .Figure("count", "Arrangements in all", found.Count)
             .Figure("reason", "Why not", found.Reason)
             .Table("arrangements", "What fits, at most 50", Columns, found.Arrangements.Select(a => Row(a, [])))
-            .Table("nearest", "The nearest that fits, one thing changed", [new("change", "What is changed"), .. Columns], found.Nearest.Select(n => Row(n.Fit, [T(n.Change)])))
+            .Table("nearest", "The nearest that fits, one thing changed", [new("change", "What is changed"), .. Columns], found.Nearest.Select(n => Row(n.Fit, [SizeAsks.Changed(n.Change)])))
             .Note("Many makers took an odd number of tucks in a group, three, five or seven, and a gap as wide as the group.", "Home and School Sewing (c. 1901), ch. XXI, Tucking");
         var drawn = found.Arrangements.Take(3).Select((a, i) => ($"{i + 1}: {Words(a)}", a))
-            .Concat(found.Nearest.Take(3).Select(n => (T($"with another {T(n.Change)}: {Words(n.Fit)}"), n.Fit))).ToList();
+            .Concat(found.Nearest.Take(3).Select(n => (T($"with another {SizeAsks.Changed(n.Change)}: {Words(n.Fit)}"), n.Fit))).ToList();
         var runs = drawn.Count > 0
             ? drawn.ConvertAll(d => (d.Item1, d.Item2.Finished, (TuckRun?)d.Item2.RunOf(request.Lies)))
             : [(T("nothing fits"), request.Finished, null)];

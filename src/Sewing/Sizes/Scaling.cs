@@ -198,7 +198,7 @@ public static class Scaling
 
     private static string Said(Length length, Length over) => Times(length, over).ToString("0.###", CultureInfo.InvariantCulture);
 
-    private static string Slug(ScalingWay way) => way switch { ScalingWay.KeepTuck => "keep-tuck", ScalingWay.KeepCount => "keep-count", _ => "scale-all" };
+    private static string Slug(ScalingWay way) => way switch { ScalingWay.KeepTuck => T("keep-tuck"), ScalingWay.KeepCount => T("keep-count"), _ => T("scale-all") };
 
     private static string Name(ScalingWay way) => way switch { ScalingWay.KeepTuck => T("keep the tuck"), ScalingWay.KeepCount => T("keep the count"), _ => T("scale all") };
 }

@@ -71,7 +71,7 @@ internal static class SeveralSum
                 .Table("nearest", "The nearest that fits each of them, one thing changed",
                     [new("piece", "Piece"), new("change", "What is changed"), new("tucks", "Tucks"), new("width", "Width"), new("space", "Space"), new("lead", "Plain before"), new("trail", "Plain after"), new("finished", "Finished"), new("cloth", "Cloth")],
                     found.Troubles.SelectMany(t => t.Nearest.Select(n => n.Arrangement is var a
-                        ? (IReadOnlyList<object?>)[t.Piece.Name, T(n.Change.ToString().ToLowerInvariant()), a.Tucks, a.Width, a.Space, a.Lead, a.Trail, a.Finished, a.Cloth] : [])));
+                        ? (IReadOnlyList<object?>)[t.Piece.Name, SizeAsks.Changed(n.Change.ToString().ToLowerInvariant()), a.Tucks, a.Width, a.Space, a.Lead, a.Trail, a.Finished, a.Cloth] : [])));
         }
 
         answer.Note("Every count of every piece is looked at with every width and space, in whole numbers of the finest marking; what is listed fits exactly.");

@@ -24,6 +24,19 @@ internal static class SizeAsks
 
     public static Ask Lie { get; } = Ask.Choice("lies", "The tucks lie", "As on the antique.", [.. Ways.Select(w => (w.Slug, w.Words))]).Optional();
 
+    /// <summary>What is changed so that something fits, in a word of the reader's language.</summary>
+    public static string Changed(string what) => what switch
+    {
+        "finished" => T("finished"),
+        "groups" => T("groups"),
+        "tucks" => T("tucks"),
+        "space" => T("space"),
+        "gap" => T("gap"),
+        "width" => T("width"),
+        "ends" => T("ends"),
+        _ => T("cloth"),
+    };
+
     /// <summary>Lengths from one to another.</summary>
     public static Ask Range(string name, [Localizable(true)] string label, string from, string to, [Localizable(true)] string hint = "") => Ask.Part(name, label, hint,
         Ask.Plain("from", "From", from) with { Needed = true }, Ask.Plain("to", "To", to) with { Needed = true }) with { Needed = true };

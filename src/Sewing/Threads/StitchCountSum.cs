@@ -8,8 +8,8 @@ namespace HeirloomArchive.Sewing.Threads;
 internal static class StitchCountSum
 {
     // Wheeler & Wilson's comparison of 1861.
-    private static readonly (string Who, int PerMinute)[] Paces = // texts
-        [("By hand, fine linen, 1861", 23), ("By machine, fine linen, 1861", 640), ("By hand, fine silk, 1861", 30), ("By machine, fine silk, 1861", 550)];
+    private static readonly (int PerMinute, string Who)[] Paces = // texts
+        [(23, "By hand, fine linen, 1861"), (640, "By machine, fine linen, 1861"), (30, "By hand, fine silk, 1861"), (550, "By machine, fine silk, 1861")];
 
     public static Sum Sum { get; } = new()
     {

@@ -1,12 +1,10 @@
-using System.ComponentModel;
-
 namespace HeirloomArchive.Sewing.TuckKinds;
 
 /// <summary>The finest markings that a tape or a ruler has.</summary>
 internal static class Markings
 {
-    [Localizable(true)]
-    public const string Words = "1/16 in, 1/32 in, 1/64 in, 1 mm, 0.5 mm or 0.25 mm";
+    public const string Words = // texts
+        "1/16 in, 1/32 in, 1/64 in, 1 mm, 0.5 mm or 0.25 mm";
 
     public static IReadOnlyList<Length> All { get; } =
     [

@@ -5,24 +5,24 @@ namespace HeirloomArchive.Sewing.TuckKinds;
 /// <summary>Plain tucks under all their names, with what the books advise; every other kind has a sum of its own.</summary>
 internal static class TuckKindsSum
 {
-    private static readonly (string Kind, string Special, string? Slug)[] Kinds = // texts
+    private static (string Kind, string Special, string? Slug)[] Kinds =>
     [
-        ("pin", "Under 1/8 in; otherwise as plain.", "tuck-kinds"),
-        ("plain", "Equal tucks in a row.", "tuck-kinds"),
-        ("blind", "Each fold meets the stitching of the next: space 0, three layers of cloth.", "tuck-kinds"),
-        ("whipped", "The fold overcast; as plain.", "tuck-kinds"),
-        ("lace-edged", "Lace whipped to the fold; the space must show it.", "tuck-kinds"),
-        ("graduated", "Each narrower or wider than the one before.", "graduated"),
-        ("nuns", "About 2 in or more, one or several.", "nuns"),
-        ("growth", "To let out: each gives twice its width.", "growth"),
-        ("release", "Stitched part of the way; twice the width of each is set free.", "release"),
-        ("receiving", "A hem-tuck over the seam of a ruffle or lace.", "receiving"),
-        ("shell", "The fold drawn into shells; a strip tells what they take.", "shell"),
-        ("corded", "A cord in the fold; a strip decides what it adds.", "corded"),
-        ("crossed", "Two runs, down and across.", "crossed"),
-        ("scalloped", "Deeper, stitched in scallops and turned.", "scalloped"),
-        ("twin-needle", "No fold; by a strip only.", "twin-needle"),
-        ("tapered", "Darts and fans, with a width at both ends: recorded, not planned as parallel tucks.", null),
+        (T("pin"), T("Under 1/8 in; otherwise as plain."), "tuck-kinds"),
+        (T("plain"), T("Equal tucks in a row."), "tuck-kinds"),
+        (T("blind"), T("Each fold meets the stitching of the next: space 0, three layers of cloth."), "tuck-kinds"),
+        (T("whipped"), T("The fold overcast; as plain."), "tuck-kinds"),
+        (T("lace-edged"), T("Lace whipped to the fold; the space must show it."), "tuck-kinds"),
+        (T("graduated"), T("Each narrower or wider than the one before."), "graduated"),
+        (T("nuns"), T("About 2 in or more, one or several."), "nuns"),
+        (T("growth"), T("To let out: each gives twice its width."), "growth"),
+        (T("release"), T("Stitched part of the way; twice the width of each is set free."), "release"),
+        (T("receiving"), T("A hem-tuck over the seam of a ruffle or lace."), "receiving"),
+        (T("shell"), T("The fold drawn into shells; a strip tells what they take."), "shell"),
+        (T("corded"), T("A cord in the fold; a strip decides what it adds."), "corded"),
+        (T("crossed"), T("Two runs, down and across."), "crossed"),
+        (T("scalloped"), T("Deeper, stitched in scallops and turned."), "scalloped"),
+        (T("twin-needle"), T("No fold; by a strip only."), "twin-needle"),
+        (T("tapered"), T("Darts and fans, with a width at both ends: recorded, not planned as parallel tucks."), null),
     ];
 
     /// <summary>The sum with its route and page.</summary>
@@ -75,7 +75,7 @@ internal static class TuckKindsSum
             .Table("usualSpaces", "What the books call usual; they disagree", [new("source", "Book"), new("says", "It says"), new("least", "Least"), new("most", "Most"), new("agrees", "Yours is so")],
                 TuckNames.UsualSpaces(width).Select(u => (IReadOnlyList<object?>)[T(u.Source), T(u.Says), u.Least, u.Most, given ? u.Takes(space) : null]))
             .Table("kinds", "All kinds of tucks", [new("kind", "Kind"), new("special", "What is special"), new("workedOut", "Worked out under")],
-                Kinds.Select(k => (IReadOnlyList<object?>)[T(k.Kind), T(k.Special), k.Slug]));
+                Kinds.Select(k => (IReadOnlyList<object?>)[k.Kind, k.Special, k.Slug]));
         Advice(asked, answer, width, space, tucks);
         return answer.DrawnRun(plan);
     }

@@ -1,4 +1,3 @@
-using System.ComponentModel;
 using HeirloomArchive.Sewing.Sums;
 
 namespace HeirloomArchive.Sewing.TuckKinds;
@@ -9,8 +8,8 @@ namespace HeirloomArchive.Sewing.TuckKinds;
 /// <remarks>A printed instruction sheet: width 2 and space 2 gives 1/4 in tucks with no space, width 2 and space 3 the same 1/4 in apart. The law that fits both is derived.</remarks>
 public readonly record struct TuckerMarks(int WidthMark, int SpaceMark)
 {
-    [Localizable(true)]
-    internal const string Source = "Instruction sheet of a treadle machine's tucking attachment: width 2 with space 2, and width 2 with space 3";
+    internal const string Source = // texts
+        "Instruction sheet of a treadle machine's tucking attachment: width 2 with space 2, and width 2 with space 3";
 
     /// <summary>Fold to stitching: the mark in eighths of an inch, exact.</summary>
     public Length Width => Length.FromSixtyFourthsOfInch(8 * WidthMark);
