@@ -6,6 +6,7 @@ using Microsoft.AspNetCore.Html;
 namespace HeirloomArchive.Web.Pages.Reading;
 
 /// <summary>Sentences with tags in them, in the reader's language: a link in mid-sentence stays where that language wants it.</summary>
+/// <remarks>A link that some who see the page may not follow stays a tag of the page: only there <see cref="Access.Offered"/> takes it away.</remarks>
 public static class Markup
 {
     /// <summary>What the page's <c>lang</c> says: the language its sentences are in.</summary>
