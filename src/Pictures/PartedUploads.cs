@@ -33,7 +33,7 @@ public sealed class PartedUploads
     {
         if (said.Length > limits.FileBytes)
         {
-            throw new RefusedException([new("file[0]", RefusalKind.TooLarge, $"The file is larger than {limits.FileBytes / 1_000_000} MB. Send it smaller.")]);
+            throw new RefusedException([new("file[0]", RefusalKind.TooLarge, T($"The file is larger than {limits.FileBytes / 1_000_000} MB. Send it smaller."))]);
         }
 
         Sweep();

@@ -36,16 +36,16 @@ public static class PictureFormats
 
     /// <summary>What a file that is none of the three seems to be, for the sentence that refuses it.</summary>
     internal static string Foreign(ReadOnlySpan<byte> head) =>
-        head.IsEmpty ? "an empty file"
-        : head.StartsWith("II*\0"u8) || head.StartsWith("MM\0*"u8) || head.StartsWith("II+\0"u8) || head.StartsWith("MM\0+"u8) ? "a TIFF file"
-        : head.StartsWith("GIF8"u8) ? "a GIF file"
-        : head.StartsWith("BM"u8) ? "a BMP file"
-        : head.StartsWith("8BPS"u8) ? "a Photoshop file"
-        : head.StartsWith("%PDF"u8) ? "a PDF file"
-        : Has(head, 4, "ftypavif"u8) || Has(head, 4, "ftypavis"u8) ? "an AVIF file"
-        : Has(head, 4, "ftyphe"u8) || Has(head, 4, "ftypmif1"u8) ? "a HEIC file"
-        : head.StartsWith("<svg"u8) || head.StartsWith("<?xml"u8) ? "an SVG or XML file"
-        : "something else";
+        head.IsEmpty ? T("an empty file")
+        : head.StartsWith("II*\0"u8) || head.StartsWith("MM\0*"u8) || head.StartsWith("II+\0"u8) || head.StartsWith("MM\0+"u8) ? T("a TIFF file")
+        : head.StartsWith("GIF8"u8) ? T("a GIF file")
+        : head.StartsWith("BM"u8) ? T("a BMP file")
+        : head.StartsWith("8BPS"u8) ? T("a Photoshop file")
+        : head.StartsWith("%PDF"u8) ? T("a PDF file")
+        : Has(head, 4, "ftypavif"u8) || Has(head, 4, "ftypavis"u8) ? T("an AVIF file")
+        : Has(head, 4, "ftyphe"u8) || Has(head, 4, "ftypmif1"u8) ? T("a HEIC file")
+        : head.StartsWith("<svg"u8) || head.StartsWith("<?xml"u8) ? T("an SVG or XML file")
+        : T("something else");
 
     private static ReadOnlySpan<byte> JpegStart => [0xFF, 0xD8, 0xFF];
 

@@ -122,7 +122,7 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
             {
                 if (files[i].TooLarge)
                 {
-                    throw new UnsoundException($"The file is larger than {limits.FileBytes / 1_000_000} MB. Send it smaller.", RefusalKind.TooLarge);
+                    throw new UnsoundException(() => T($"The file is larger than {limits.FileBytes / 1_000_000} MB. Send it smaller."), RefusalKind.TooLarge);
                 }
 
                 if (seen.Add(files[i].Sha256))

@@ -24,7 +24,7 @@ public sealed class Ticks
         var list = reader.List("done", 10_000);
         if (list is null && faults.Count == 0)
         {
-            reader.Unreadable("done", "The steps done are missing: a list of step numbers, as in [1, 2].");
+            reader.Unreadable("done", T("The steps done are missing: a list of step numbers, as in [1, 2]."));
         }
 
         SortedSet<int> done = [];
@@ -32,11 +32,11 @@ public sealed class Ticks
         {
             if (list![i] is not JsonValue value || !value.TryGetValue<decimal>(out var number))
             {
-                faults.Add(new Fault($"done[{i}]", $"{StrictReader.Shown(list[i])} is not a number.", FaultKind.Unreadable));
+                faults.Add(new Fault($"done[{i}]", T($"{StrictReader.Shown(list[i])} is not a number."), FaultKind.Unreadable));
             }
             else if (number < 1 || number > steps || number != decimal.Truncate(number))
             {
-                faults.Add(new Fault($"done[{i}]", $"{StrictReader.Shown(list[i])} is no step of this worksheet; they go from 1 to {steps}."));
+                faults.Add(new Fault($"done[{i}]", T($"{StrictReader.Shown(list[i])} is no step of this worksheet; they go from 1 to {steps}.")));
             }
             else
             {
@@ -75,14 +75,14 @@ public sealed class Printer
         var (name, before) = (reader.Text("name", 100), faults.Count);
         if (name is null && before == 0)
         {
-            reader.Senseless("name", "The printer needs a name, as in “the one in the sewing room”.");
+            reader.Senseless("name", T("The printer needs a name, as in “the one in the sewing room”."));
         }
 
         before = faults.Count;
         var measured = reader.Length("measured");
         if (faults.Count == before && (measured is not { } m || m.Length < Least || m.Length > Most))
         {
-            reader.Senseless("measured", "Give what the 50 mm mark measured on paper, from 40 mm to 60 mm.");
+            reader.Senseless("measured", T("Give what the 50 mm mark measured on paper, from 40 mm to 60 mm."));
         }
 
         reader.RefuseTheRest();

@@ -45,7 +45,7 @@ public static partial class Correction
         var strip = reader.Object("testStrip");
         if (strip is null && faults.Count == 0)
         {
-            reader.Senseless("testStrip", "The strip is missing: give its tucks, width, flat and finished.");
+            reader.Senseless("testStrip", T("The strip is missing: give its tucks, width, flat and finished."));
         }
 
         reader.RefuseTheRest();
@@ -57,7 +57,7 @@ public static partial class Correction
         var request = Corrected(worksheet.Request, strip!);
         if (worksheet.Result["strip"] is null)
         {
-            throw new FaultException("testStrip", "This worksheet has no tucks for a strip to correct.");
+            throw new FaultException("testStrip", T("This worksheet has no tucks for a strip to correct."));
         }
 
         try

@@ -1,4 +1,3 @@
-using System.Globalization;
 using HeirloomArchive.Sewing;
 using HeirloomArchive.Worksheets.Drawing;
 using HeirloomArchive.Worksheets.Pdf;
@@ -40,14 +39,14 @@ public sealed record HandOut(
     {
         if (paper is not ("A4" or "letter"))
         {
-            throw new FaultException("paper", $"“{(paper.Length > 40 ? paper[..40] + "…" : paper)}” is not known here; it is A4 or letter.", FaultKind.Unreadable);
+            throw new FaultException("paper", T($"“{(paper.Length > 40 ? paper[..40] + "…" : paper)}” is not known here; it is A4 or letter."), FaultKind.Unreadable);
         }
 
-        var printed = new Printed(Id, Title, Changed, WorksheetMaker.Engine, PaperSize.Of(paper, landscape: false));
+        var printed = new Printed(Id, Title, Changed, WorksheetMaker.Engine, PaperSize.Of(paper, landscape: false), SheetLanguage.Now);
         return printed.Draw(sheet => new HandOutPages(sheet, this).Write());
     }
 
     /// <summary>How long the finished run is and what it is sewn from.</summary>
-    internal static string Sizes(TuckPlan plan) => string.Create(CultureInfo.InvariantCulture,
-        $"As it looks when sewn, to scale: {plan.Finished.ToText(plan.Unit)} finished from {plan.Cloth.ToText(plan.Unit)} of cloth.");
+    internal static string Sizes(TuckPlan plan) =>
+        T($"As it looks when sewn, to scale: {plan.Finished.ToText(plan.Unit)} finished from {plan.Cloth.ToText(plan.Unit)} of cloth.");
 }

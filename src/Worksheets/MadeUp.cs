@@ -45,20 +45,20 @@ public sealed class MadeUp
         var finished = reader.Length("finished", nothingServes: false);
         if (finished is null && faults.Count == before)
         {
-            reader.Senseless("finished", "What did it measure when sewn and pressed, from start to end?");
+            reader.Senseless("finished", T("What did it measure when sewn and pressed, from start to end?"));
         }
 
         var had = MadeUpSum.Available(worksheet.Result);
         if (finished is { } measured && MadeUpSum.Tucks(worksheet.Result) > 0 && measured.Length >= had)
         {
-            reader.Senseless("finished", $"“{measured.Text}” can't be: with its tucks sewn it must measure less than the {had.ToText(measured.Unit)} it was sewn from.");
+            reader.Senseless("finished", T($"“{measured.Text}” can't be: with its tucks sewn it must measure less than the {had.ToText(measured.Unit)} it was sewn from."));
         }
 
         var (cloth, note, picture) = (reader.Text("cloth", 200), reader.Text("note", 4000), reader.Text("picture", 100));
         Guid? id = null;
         if (picture is not null && (id = Guid.TryParse(picture, out var read) ? read : null) is null)
         {
-            reader.Unreadable("picture", $"“{picture}” is not the id of a picture.");
+            reader.Unreadable("picture", T($"“{picture}” is not the id of a picture."));
         }
 
         reader.RefuseTheRest();
@@ -113,7 +113,7 @@ public sealed class MadeUp
         {
             if (faults.Count == before)
             {
-                reader.Senseless("date", "When was it sewn? Give the day, as in 2026-11-25.");
+                reader.Senseless("date", T("When was it sewn? Give the day, as in 2026-11-25."));
             }
 
             return null;
@@ -121,11 +121,11 @@ public sealed class MadeUp
 
         if (!DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day))
         {
-            reader.Senseless("date", $"“{text}” is not a day; write it as in 2026-11-25.");
+            reader.Senseless("date", T($"“{text}” is not a day; write it as in 2026-11-25."));
         }
         else if (day < Earliest || day > today.AddDays(1))
         {
-            reader.Senseless("date", $"“{text}” lies {(day < Earliest ? "too far back" : "in the future")}; give the day it was sewn.");
+            reader.Senseless("date", day < Earliest ? T($"“{text}” lies too far back; give the day it was sewn.") : T($"“{text}” lies in the future; give the day it was sewn."));
         }
 
         return text;

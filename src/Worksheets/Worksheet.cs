@@ -19,6 +19,9 @@ public sealed class Worksheet
     /// <summary>The release that computed it: <c>0.1.0</c>.</summary>
     public string Engine { get; set; } = "";
 
+    /// <summary>What its sentences are in, as BCP 47 writes it; its print stays in it.</summary>
+    public string Language { get; set; } = "en";
+
     /// <summary><c>A4</c> or <c>letter</c>.</summary>
     public string Paper { get; set; } = "A4";
 

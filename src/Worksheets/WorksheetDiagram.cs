@@ -11,7 +11,7 @@ public static class WorksheetDiagram
     public static string Svg(Worksheet worksheet)
     {
         ArgumentNullException.ThrowIfNull(worksheet);
-        return Sewing.Drawing.Svg.Of(Diagram.Panels(worksheet.Result, Width, onPaper: false), $"Diagram: {worksheet.Title}", Description(worksheet));
+        return Sewing.Drawing.Svg.Of(Diagram.Panels(worksheet.Result, Width, onPaper: false), T($"Diagram: {worksheet.Title}"), Description(worksheet));
     }
 
     /// <summary>What the picture shows, in words.</summary>
@@ -21,13 +21,25 @@ public static class WorksheetDiagram
         var plan = result["plan"] ?? result;
         var tucks = DrawnTuck.All(result);
         var insertions = DrawnInsertion.All(result).Count;
-        return $"{Counted(tucks.Count, "tuck")}{(insertions > 0 ? $" and {Counted(insertions, "insertion")}" : "")} on {plan["cloth"].Text()} of cloth, "
-            + $"{plan["finished"].Text()} when sewn, measured from {result["datum"]!["text"].Text()}. "
-            + (tucks.Any(t => !t.TwinNeedle) ? "Folds are solid lines with the number of the tuck, stitching lines are dashed, with the number and a or b. " : "")
-            + (tucks.Any(t => t.TwinNeedle) ? "Of a twin-needle tuck the line to follow is thin and solid, the two lines of the needles are dashed. " : "")
-            + (insertions > 0 ? "Lines that begin with L are those of the insertions. " : "")
-            + "Every position is in the table.";
-    }
+        var drawn = N(tucks.Count, $"{tucks.Count} tuck", $"{tucks.Count} tucks");
+        var what = insertions == 0 ? drawn : N(insertions, $"{drawn} and {insertions} insertion", $"{drawn} and {insertions} insertions");
+        List<string> told = [T($"{what} on {plan["cloth"].Text()} of cloth, {plan["finished"].Text()} when sewn, measured from {result["datum"]!["text"].Text()}.")];
+        if (tucks.Any(t => !t.TwinNeedle))
+        {
+            told.Add(T("Folds are solid lines with the number of the tuck, stitching lines are dashed, with the number and a or b."));
+        }
 
-    private static string Counted(int count, string what) => $"{count} {what}{(count == 1 ? "" : "s")}";
+        if (tucks.Any(t => t.TwinNeedle))
+        {
+            told.Add(T("Of a twin-needle tuck the line to follow is thin and solid, the two lines of the needles are dashed."));
+        }
+
+        if (insertions > 0)
+        {
+            told.Add(T("Lines that begin with L are those of the insertions."));
+        }
+
+        told.Add(T("Every position is in the table."));
+        return string.Join(" ", told);
+    }
 }

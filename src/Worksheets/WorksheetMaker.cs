@@ -44,6 +44,7 @@ public static class WorksheetMaker
             Title = title,
             Made = now.ToUniversalTime(),
             Engine = Engine,
+            Language = SheetLanguage.Now,
             Paper = asked.Paper,
             Landscape = asked.Landscape,
             Garment = asked.Garment,
@@ -67,10 +68,10 @@ public static class WorksheetMaker
             ["fit"] = run.Sectioned ? null : fits[0],
             ["source"] = Source(recorded),
             ["figures"] = new JsonArray(
-                Figure("sewn", rounding.Both(run.Finished)),
-                Figure("to cut, along the row", rounding.Both(Cutting.Along(run, asked.Allow))),
-                Figure("taken up", rounding.Both(run.TakeUp)),
-                Figure(run.Tucks.Count == 1 ? "tuck" : "tucks", $"{run.Tucks.Count}")),
+                Figure(T("sewn"), rounding.Both(run.Finished)),
+                Figure(T("to cut, along the row"), rounding.Both(Cutting.Along(run, asked.Allow))),
+                Figure(T("taken up"), rounding.Both(run.TakeUp)),
+                Figure(run.Tucks.Count == 1 ? T("tuck") : T("tucks"), $"{run.Tucks.Count}")),
             ["datum"] = datum.Write(run, rounding),
             ["piece"] = Cutting.Of(run, asked, recorded, rounding),
             ["positions"] = Positions.Of(run, datum, asked.Allow, rounding),
@@ -105,26 +106,25 @@ public static class WorksheetMaker
 
     private static string Title(Whole run, Recorded recorded)
     {
-        if (run.Sectioned)
-        {
-            var insertion = run.Insertions.Any() ? " with insertion" : "";
-            var what = run.Tucks.Count == 0 ? "Insertion" : $"{run.Tucks.Count} {(run.Tucks.Count == 1 ? "tuck" : "tucks")}{insertion}";
-            return recorded.Name.Length > 0 ? $"{what}: {recorded.Name}" : what;
-        }
-
-        var tucks = recorded.Tucks is { } technique ? Telling.Capital(Telling.Groups(technique).Split(',')[0]) : $"{run.Tucks.Count} {(run.Tucks.Count == 1 ? "tuck" : "tucks")}";
-        return recorded.Name.Length > 0 ? $"{tucks}: {recorded.Name}" : tucks;
+        var count = run.Tucks.Count;
+        var what = run.Sectioned && count == 0 ? T("Insertion")
+            : run.Sectioned && run.Insertions.Any() ? N(count, $"{count} tuck with insertion", $"{count} tucks with insertion")
+            : !run.Sectioned && recorded.Tucks is { } technique ? Telling.Capital(Telling.Kind(technique).Split(',')[0])
+            : N(count, $"{count} tuck", $"{count} tucks");
+        return recorded.Name.Length > 0 ? $"{what}: {recorded.Name}" : what;
     }
 
     private static string Source(Recorded recorded)
     {
         if (recorded.Garment is null)
         {
-            return "From no recorded piece.";
+            return T("From no recorded piece.");
         }
 
         var number = recorded.Number.Length > 0 ? $" ({recorded.Number})" : "";
-        var part = recorded.Tucks?["part"] is { } p ? $", {Recorded.Said("parts", p).ToLowerInvariant()}" : "";
-        return $"After {(recorded.Name.Length > 0 ? recorded.Name : "the piece")}{number}{part}; record version {recorded.Version}.";
+        var piece = $"{(recorded.Name.Length > 0 ? recorded.Name : T("the piece"))}{number}";
+        return recorded.Tucks?["part"] is { } part
+            ? T($"After {piece}, {Recorded.Said("parts", part).ToLowerInvariant()}; record version {recorded.Version}.")
+            : T($"After {piece}; record version {recorded.Version}.");
     }
 }

@@ -25,7 +25,7 @@ public static class WorksheetPdf
         var asked = worksheet.Result["rule"];
         if (rule == true && (asked is null || asked["pages"].Whole() > TrueSize.MostPages))
         {
-            throw new Sewing.FaultException("rule", asked?["text"].Text() ?? "This worksheet was made without a folding rule; make it again.");
+            throw new Sewing.FaultException("rule", asked?["text"].Text() ?? T("This worksheet was made without a folding rule; make it again."));
         }
 
         var ruled = rule ?? asked?["inPrint"].Yes() ?? false;
@@ -42,12 +42,12 @@ public static class WorksheetPdf
         ArgumentNullException.ThrowIfNull(worksheet);
         if (worksheet.Result["teaching"] is null)
         {
-            throw new Sewing.FaultException("", "This worksheet was made before there were teaching sheets; make it again.");
+            throw new Sewing.FaultException("", T("This worksheet was made before there were teaching sheets; make it again."));
         }
 
         if (pupils is < 1 or > MostPupils)
         {
-            throw new Sewing.FaultException("pupils", $"A class of {pupils} is none here; it has 1 to {MostPupils}.");
+            throw new Sewing.FaultException("pupils", T($"A class of {pupils} is none here; it has 1 to {MostPupils}."));
         }
 
         return Printed.Of(worksheet).Draw(sheet => new TeachingSheet(sheet, worksheet, answers, pupils).Write());

@@ -13,7 +13,7 @@ internal static class AnnotationBodies
     /// <summary>The most things one region shows, and the longest text.</summary>
     public const int Most = 10, LongestText = 2_000;
 
-    private const string Right = "send the address of a technique, a condition or a repair of this garment, of a word, or a TextualBody";
+    private static string Right => T("send the address of a technique, a condition or a repair of this garment, of a word, or a TextualBody");
 
     public static IReadOnlyList<ShownThing> Read(JsonNode? body, RegionFrame frame, Region? before, ICollection<Fault> faults)
     {
@@ -25,7 +25,7 @@ internal static class AnnotationBodies
         var items = body is JsonArray list ? list.Select((b, i) => (Body: b, Path: $"body[{i}]")).ToList() : [(body, "body")];
         if (items.Count > Most)
         {
-            faults.Add(new("body", $"{items.Count} things are shown; a region shows at most {Most}."));
+            faults.Add(new("body", T($"{items.Count} things are shown; a region shows at most {Most}.")));
             return [];
         }
 
@@ -92,7 +92,7 @@ internal static class AnnotationBodies
         text = text.Trim();
         if (text.Length is 0 or > LongestText || text.Any(c => char.IsControl(c) && c is not ('\n' or '\r' or '\t')))
         {
-            faults.Add(new($"{path}.value", text.Length == 0 ? "The text is empty." : $"The text has {text.Length} signs, or control characters; send up to {LongestText} plain ones."));
+            faults.Add(new($"{path}.value", text.Length == 0 ? T("The text is empty.") : T($"The text has {text.Length} signs, or control characters; send up to {LongestText} plain ones.")));
             return null;
         }
 
@@ -112,11 +112,11 @@ internal static class AnnotationBodies
         };
         var problem = shown switch
         {
-            null => $"“{FragmentSelector.Short(address)}” is nothing that a region of this picture can show: {Right}.",
+            null => T($"“{FragmentSelector.Short(address)}” is nothing that a region of this picture can show: {Right}."),
             // What was there when it was marked may have been taken out of the record since.
             _ when before?.Keys.Contains(shown.Key) == true => null,
             { Kind: ShownKind.Word, Value: var word } => WordProblem(word.Split('/')),
-            _ => frame.Find(shown) is null ? $"The garment has no such entry as “{FragmentSelector.Short(address)}”; its entries are in GET /api/garments/{frame.Garment.Id}." : null,
+            _ => frame.Find(shown) is null ? T($"The garment has no such entry as “{FragmentSelector.Short(address)}”; its entries are in GET /api/garments/{frame.Garment.Id}.") : null,
         };
         if (problem is not null)
         {
@@ -142,8 +142,8 @@ internal static class AnnotationBodies
             return null;
         }
 
-        var nearest = Words.Nearest(word[0], word[1]);
-        return $"“{FragmentSelector.Short(string.Join('/', word))}” is not among the words{(nearest.Count == 0 ? "" : $"; nearest: {string.Join(", ", nearest)}")}.";
+        var (said, nearest) = (FragmentSelector.Short(string.Join('/', word)), Words.Nearest(word[0], word[1]));
+        return nearest.Count == 0 ? T($"“{said}” is not among the words.") : T($"“{said}” is not among the words; nearest: {string.Join(", ", nearest)}.");
     }
 
     private static bool Same(string text, Guid id) => Guid.TryParse(text, out var read) && read == id;

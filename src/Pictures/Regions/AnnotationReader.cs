@@ -31,7 +31,7 @@ public static class AnnotationReader
         var measured = Measured(sent["length"], shape, faults);
         if (shows.Count == 0 && faults.Count == 0 && shape!.Kind != ShapeKind.Line)
         {
-            faults.Add(new("body", "Say what is shown: a technique, a finding, a repair, a word or a text. Only a line may stand by itself."));
+            faults.Add(new("body", T("Say what is shown: a technique, a finding, a repair, a word or a text. Only a line may stand by itself.")));
         }
 
         return faults.Count > 0
@@ -186,7 +186,7 @@ public static class AnnotationReader
 
         if (read.Length <= Length.Zero || (shape is not null && shape.Kind != ShapeKind.Line))
         {
-            faults.Add(new("length", read.Length <= Length.Zero ? $"“{read.Text}” is no length of a line: it is above 0." : "Only a line is measured; take the length out, or mark a line."));
+            faults.Add(new("length", read.Length <= Length.Zero ? T($"“{read.Text}” is no length of a line: it is above 0.") : T("Only a line is measured; take the length out, or mark a line.")));
         }
 
         return new(read.Length.Nanometres, read.Text);

@@ -11,7 +11,7 @@ public static class FragmentSelector
     /// <summary>The specification that the value conforms to.</summary>
     public const string ConformsTo = "http://www.w3.org/TR/media-frags/";
 
-    private const string Right = "write xywh= with x, y, width and height, as in xywh=120,80,400,300 or xywh=percent:10,10,25,25";
+    private static string Right => T("write xywh= with x, y, width and height, as in xywh=120,80,400,300 or xywh=percent:10,10,25,25");
 
     /// <summary>Writes a rectangle.</summary>
     public static string Write(Shape rectangle)
@@ -26,7 +26,7 @@ public static class FragmentSelector
     {
         if (!value.StartsWith("xywh=", StringComparison.Ordinal))
         {
-            return (null, $"“{Short(value)}” is no rectangle: {Right}.");
+            return (null, T($"“{Short(value)}” is no rectangle: {Right}."));
         }
 
         var said = value["xywh=".Length..];
@@ -36,7 +36,7 @@ public static class FragmentSelector
         var numbers = new decimal[4];
         if (parts.Length != 4 || parts.Where((p, i) => !Number(p, out numbers[i])).Any())
         {
-            return (null, $"“{Short(value)}” can't be read: {Right}.");
+            return (null, T($"“{Short(value)}” can't be read: {Right}."));
         }
 
         if (percent)

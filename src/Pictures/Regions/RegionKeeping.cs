@@ -78,7 +78,7 @@ public sealed class RegionKeeping(Archive archive, IDocumentStore store, TimePro
         var saying = AnnotationReader.Read(annotation, frame, null);
         if ((await OfPicture(picture, ct: ct)).Count >= MostOfPicture)
         {
-            throw new FaultException("", $"The picture has {MostOfPicture} regions already; take one away first.");
+            throw new FaultException("", T($"The picture has {MostOfPicture} regions already; take one away first."));
         }
 
         var now = clock.GetUtcNow();

@@ -46,16 +46,16 @@ public sealed record Shape(ShapeKind Kind, IReadOnlyList<Spot> Spots)
     {
         if (Spots.Any(s => s.X < 0 || s.Y < 0 || s.X > width || s.Y > height))
         {
-            return $"It lies outside the picture, which is {width} by {height} pixels.";
+            return T($"It lies outside the picture, which is {width} by {height} pixels.");
         }
 
         var box = Bounds();
         return Kind switch
         {
-            ShapeKind.Rectangle when box.Width < 1 || box.Height < 1 => "A rectangle is at least 1 pixel wide and high.",
-            ShapeKind.Polygon when Spots.Count is < FewestCorners or > MostCorners => $"A polygon has {FewestCorners} to {MostCorners} corners; this one has {Spots.Count}.",
-            ShapeKind.Polygon when box.Width < 1 && box.Height < 1 => "The corners of the polygon all lie in one place.",
-            ShapeKind.Line when Pixels() < 1 => "The two ends of the line lie in one place.",
+            ShapeKind.Rectangle when box.Width < 1 || box.Height < 1 => T("A rectangle is at least 1 pixel wide and high."),
+            ShapeKind.Polygon when Spots.Count is < FewestCorners or > MostCorners => T($"A polygon has {FewestCorners} to {MostCorners} corners; this one has {Spots.Count}."),
+            ShapeKind.Polygon when box.Width < 1 && box.Height < 1 => T("The corners of the polygon all lie in one place."),
+            ShapeKind.Line when Pixels() < 1 => T("The two ends of the line lie in one place."),
             _ => null,
         };
     }

@@ -35,7 +35,7 @@ public static class SvgSelector
     {
         if (value.Length > LongestText)
         {
-            return (null, $"The drawing has {value.Length} characters; send at most {LongestText}.");
+            return (null, T($"The drawing has {value.Length} characters; send at most {LongestText}."));
         }
 
         XElement root;
@@ -47,7 +47,7 @@ public static class SvgSelector
         }
         catch (XmlException e)
         {
-            return (null, $"The drawing is not well-formed SVG (line {e.LineNumber}, sign {e.LinePosition}).");
+            return (null, T($"The drawing is not well-formed SVG (line {e.LineNumber}, sign {e.LinePosition})."));
         }
 
         if (root.Name != Svg + "svg")
@@ -57,7 +57,7 @@ public static class SvgSelector
 
         if (root.Nodes().Any(n => n is not XElement && !(n is XText text && string.IsNullOrWhiteSpace(text.Value))) || root.Elements().Count() != 1)
         {
-            return (null, "The drawing must hold one polygon, line or circle and nothing else.");
+            return (null, T("The drawing must hold one polygon, line or circle and nothing else."));
         }
 
         var drawn = root.Elements().Single();

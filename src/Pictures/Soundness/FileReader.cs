@@ -78,7 +78,7 @@ internal sealed class FileReader(Stream file, string kind)
         throw CutOff();
     }
 
-    private UnsoundException CutOff() => new($"The {kind} file is cut off: its end is missing. Copy or send it again.");
+    private UnsoundException CutOff() => new(() => T($"The {kind} file is cut off: its end is missing. Copy or send it again."));
 
     private bool Fill()
     {

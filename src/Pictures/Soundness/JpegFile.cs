@@ -19,20 +19,20 @@ internal static class JpegFile
         {
             if (marker is 0xD8 or 0x01 or >= 0xD0 and <= 0xD7)
             {
-                throw Wrong($"a mark {marker:X2} where none may stand");
+                throw Wrong(T($"a mark {marker:X2} where none may stand"));
             }
 
             var length = file.TwoBytes() - 2;
             if (length < 0)
             {
-                throw Wrong($"a segment {marker:X2} of impossible length");
+                throw Wrong(T($"a segment {marker:X2} of impossible length"));
             }
 
             if (IsFrame(marker))
             {
                 if (frame is not null || length < 6)
                 {
-                    throw Wrong("a second or too short frame header");
+                    throw Wrong(T("a second or too short frame header"));
                 }
 
                 inOne = marker is 0xC0 or 0xC1; // Sequential with Huffman codes.
@@ -50,16 +50,16 @@ internal static class JpegFile
             }
             else
             {
-                marker = marker == DefineLines ? throw Wrong("its height only after its first scan") : Marker(file);
+                marker = marker == DefineLines ? throw Wrong(T("its height only after its first scan")) : Marker(file);
             }
 
             if (marker == StartOfScan && frame is null)
             {
-                throw Wrong("a scan before its frame header");
+                throw Wrong(T("a scan before its frame header"));
             }
         }
 
-        return scans > 0 ? (frame!.Value, inOne && scans == 1 ? file.Position - 2 : null) : throw Wrong("an end before any picture");
+        return scans > 0 ? (frame!.Value, inOne && scans == 1 ? file.Position - 2 : null) : throw Wrong(T("an end before any picture"));
     }
 
     /// <summary>SOF0 to SOF15 without the three marks of that range that mean something else (DHT, JPG, DAC).</summary>
@@ -69,7 +69,7 @@ internal static class JpegFile
     {
         if (file.Byte() != 0xFF)
         {
-            throw Wrong("bytes between its segments that belong to none");
+            throw Wrong(T("bytes between its segments that belong to none"));
         }
 
         byte marker;
@@ -78,7 +78,7 @@ internal static class JpegFile
             marker = file.Byte();
         }
         while (marker == 0xFF);
-        return marker == 0 ? throw Wrong("bytes between its segments that belong to none") : marker;
+        return marker == 0 ? throw Wrong(T("bytes between its segments that belong to none")) : marker;
     }
 
     /// <summary>Past the coded data: a stuffed zero and the restart marks belong to it, the next other mark ends it.</summary>
@@ -100,5 +100,5 @@ internal static class JpegFile
         }
     }
 
-    private static UnsoundException Wrong(string what) => new($"The JPEG file is damaged: it has {what}. Copy or send it again.");
+    private static UnsoundException Wrong(string what) => new(() => T($"The JPEG file is damaged: it has {what}. Copy or send it again."));
 }

@@ -24,7 +24,7 @@ internal static class PngFile
             var name = ((uint)type[0] << 24) | ((uint)type[1] << 16) | ((uint)type[2] << 8) | type[3];
             if (length > int.MaxValue || type.ContainsAnyExcept(Letters) || first != (name == Ihdr) || (first && length != header.Length))
             {
-                throw Wrong(first ? "its header is not where it must be" : "a chunk has an impossible name or length");
+                throw Wrong(first ? T("its header is not where it must be") : T("a chunk has an impossible name or length"));
             }
 
             var crc = Add(uint.MaxValue, type);
@@ -47,13 +47,13 @@ internal static class PngFile
 
             if (file.BigEndian() != ~crc)
             {
-                throw Wrong($"the checksum of its chunk {Encoding.ASCII.GetString(type)} is wrong");
+                throw Wrong(T($"the checksum of its chunk {Encoding.ASCII.GetString(type)} is wrong"));
             }
 
             data |= name == Idat && length > 0;
             if (name == Iend)
             {
-                return data ? (width, height) : throw Wrong("it has no picture data");
+                return data ? (width, height) : throw Wrong(T("it has no picture data"));
             }
         }
     }
@@ -91,5 +91,5 @@ internal static class PngFile
         return table;
     }
 
-    private static UnsoundException Wrong(string what) => new($"The PNG file is damaged: {what}. Copy or send it again.");
+    private static UnsoundException Wrong(string what) => new(() => T($"The PNG file is damaged: {what}. Copy or send it again."));
 }

@@ -17,8 +17,9 @@ internal sealed record SoundPicture(PictureFormat Format, int Width, int Height)
         head = head[..file.ReadAtLeast(head, head.Length, throwOnEndOfStream: false)];
         if (PictureFormats.Of(head) is not { } format)
         {
+            var foreign = PictureFormats.Foreign(head);
             throw new UnsoundException(
-                $"This is {PictureFormats.Foreign(head)}; a picture must be a JPEG, PNG or WebP file, whatever its name.", RefusalKind.Foreign);
+                () => T($"This is {foreign}; a picture must be a JPEG, PNG or WebP file, whatever its name."), RefusalKind.Foreign);
         }
 
         file.Position = 0;
@@ -36,9 +37,9 @@ internal sealed record SoundPicture(PictureFormat Format, int Width, int Height)
 
     private static SoundPicture Measured(PictureFormat format, long width, long height, PictureLimits limits) =>
         width == 0 || height == 0
-            ? throw new UnsoundException($"The picture says it is {width} × {height} pixels; both must be above 0.")
+            ? throw new UnsoundException(() => T($"The picture says it is {width} × {height} pixels; both must be above 0."))
         : width > limits.Side || height > limits.Side || width * height > limits.Pixels
             ? throw new UnsoundException(
-                $"The picture is {width} × {height} pixels; at most {limits.Pixels / 1_000_000} megapixels and {limits.Side} a side are taken. Send it smaller.")
+                () => T($"The picture is {width} × {height} pixels; at most {limits.Pixels / 1_000_000} megapixels and {limits.Side} a side are taken. Send it smaller."))
         : new SoundPicture(format, (int)width, (int)height);
 }

@@ -17,7 +17,7 @@ internal static class WebPFile
         {
             if (left < 8)
             {
-                throw Wrong("its chunks do not add up to its size");
+                throw Wrong(T("its chunks do not add up to its size"));
             }
 
             var name = file.LittleEndian();
@@ -26,25 +26,25 @@ internal static class WebPFile
             left -= 8 + padded;
             if (left < 0)
             {
-                throw Wrong("a chunk is longer than the file says it is");
+                throw Wrong(T("a chunk is longer than the file says it is"));
             }
 
             switch (name)
             {
                 case Animation or Frame:
-                    throw new UnsoundException("This WebP file is animated; send a still picture.");
+                    throw new UnsoundException(() => T("This WebP file is animated; send a still picture."));
                 case Extended:
-                    canvas = canvas is null && picture is null && length >= 10 ? Canvas(file) : throw Wrong("its header is not where it must be");
+                    canvas = canvas is null && picture is null && length >= 10 ? Canvas(file) : throw Wrong(T("its header is not where it must be"));
                     padded -= 10;
                     break;
                 case Lossy or Lossless when picture is not null:
-                    throw Wrong("it holds more than one picture");
+                    throw Wrong(T("it holds more than one picture"));
                 case Lossy:
-                    picture = length >= 10 ? LossyFrame(file, length) : throw Wrong("its picture is too short");
+                    picture = length >= 10 ? LossyFrame(file, length) : throw Wrong(T("its picture is too short"));
                     padded -= 10;
                     break;
                 case Lossless:
-                    picture = length >= 5 ? LosslessFrame(file) : throw Wrong("its picture is too short");
+                    picture = length >= 5 ? LosslessFrame(file) : throw Wrong(T("its picture is too short"));
                     padded -= 5;
                     break;
             }
@@ -52,9 +52,9 @@ internal static class WebPFile
             file.Skip(padded);
         }
 
-        return picture is null ? throw Wrong("it has no picture data")
+        return picture is null ? throw Wrong(T("it has no picture data"))
             : canvas is null || canvas == picture ? picture.Value
-            : throw Wrong("its header and its picture differ in size");
+            : throw Wrong(T("its header and its picture differ in size"));
     }
 
     private static (long, long) Canvas(FileReader file)
@@ -72,7 +72,7 @@ internal static class WebPFile
         var tag = b[0] | (b[1] << 8) | (b[2] << 16);
         return (tag & 1) == 0 && tag >> 5 <= length - 10 && b[3] == 0x9D && b[4] == 0x01 && b[5] == 0x2A
             ? ((b[6] | (b[7] << 8)) & 0x3FFF, (b[8] | (b[9] << 8)) & 0x3FFF)
-            : throw Wrong("its picture does not begin as one");
+            : throw Wrong(T("its picture does not begin as one"));
     }
 
     private static (long, long) LosslessFrame(FileReader file)
@@ -81,8 +81,8 @@ internal static class WebPFile
         var bits = file.LittleEndian();
         return mark == 0x2F && bits >> 29 == 0
             ? (1L + (bits & 0x3FFF), 1L + ((bits >> 14) & 0x3FFF))
-            : throw Wrong("its picture does not begin as one");
+            : throw Wrong(T("its picture does not begin as one"));
     }
 
-    private static UnsoundException Wrong(string what) => new($"The WebP file is damaged: {what}. Copy or send it again.");
+    private static UnsoundException Wrong(string what) => new(() => T($"The WebP file is damaged: {what}. Copy or send it again."));
 }

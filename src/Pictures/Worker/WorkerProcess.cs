@@ -77,7 +77,7 @@ internal sealed class WorkerProcess : IDisposable
         {
             Kill();
             cancel.ThrowIfCancellationRequested();
-            throw new UnsoundException("The picture can't be read: the separate process that reads it ended without an answer. Save it anew in another program and send that.");
+            throw new UnsoundException(() => T("The picture can't be read: the separate process that reads it ended without an answer. Save it anew in another program and send that."));
         }
     }
 
@@ -132,11 +132,11 @@ internal sealed class WorkerProcess : IDisposable
         switch (answer.Outcome)
         {
             case WorkerOutcome.NoMemory:
-                throw new UnsoundException(NoMemory());
+                throw new UnsoundException(NoMemory);
             case WorkerOutcome.Short:
-                throw new UnsoundException($"The {Name(order)} file ends as it should, but part of the picture in it is missing. Copy or send it again.");
+                throw new UnsoundException(() => T($"The {Name(order)} file ends as it should, but part of the picture in it is missing. Copy or send it again."));
             case WorkerOutcome.Unreadable:
-                throw new UnsoundException($"The {Name(order)} file is whole, but what is in it can't be decoded. Save it anew in another program and send that.");
+                throw new UnsoundException(() => T($"The {Name(order)} file is whole, but what is in it can't be decoded. Save it anew in another program and send that."));
         }
 
         if (!order.CanMeasure(answer.Width, answer.Height))
@@ -179,15 +179,15 @@ internal sealed class WorkerProcess : IDisposable
         }
     }
 
-    private string? Excess(TimeSpan elapsed) =>
+    private Func<string>? Excess(TimeSpan elapsed) =>
         Used().Ticks - Volatile.Read(ref before) > time.Ticks
-            ? $"The picture takes more than {time.TotalSeconds:0.#} s of the processor's time to read. Send it smaller or saved in another way."
+            ? () => T($"The picture takes more than {time.TotalSeconds:0.#} s of the processor's time to read. Send it smaller or saved in another way.")
         : elapsed > wait
-            ? $"The picture was not read within {wait.TotalSeconds:0.#} s. Send it again when the computer is less busy, smaller, or saved in another way."
-        : Resident() > limits.WorkerBytes ? NoMemory()
+            ? () => T($"The picture was not read within {wait.TotalSeconds:0.#} s. Send it again when the computer is less busy, smaller, or saved in another way.")
+        : Resident() > limits.WorkerBytes ? NoMemory
         : null;
 
-    private string NoMemory() => $"The picture takes more than {limits.WorkerBytes >> 20} MiB to read. Send it smaller or saved in another way.";
+    private string NoMemory() => T($"The picture takes more than {limits.WorkerBytes >> 20} MiB to read. Send it smaller or saved in another way.");
 
     /// <summary>The processor's time that all its threads have taken so far.</summary>
     private TimeSpan Used()

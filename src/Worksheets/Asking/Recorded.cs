@@ -48,7 +48,7 @@ internal sealed class Recorded
             else
             {
                 var path = request.TechniquesPath == "technique" ? "technique" : $"techniques[{i}]";
-                faults.Add(new Fault(path, $"“{request.Techniques[i]}” is not a technique of this garment."));
+                faults.Add(new Fault(path, T($"“{request.Techniques[i]}” is not a technique of this garment.")));
             }
         }
 
@@ -62,7 +62,7 @@ internal sealed class Recorded
             if (Find(garment, id) is not { } technique)
             {
                 faults.Add(new Fault($"sections[{i}].technique", garment is null
-                    ? "A technique belongs to a garment; say which with “garment”." : $"“{id}” is not a technique of this garment."));
+                    ? T("A technique belongs to a garment; say which with “garment”.") : T($"“{id}” is not a technique of this garment.")));
             }
             else if (!techniques.Contains(technique))
             {
@@ -74,7 +74,7 @@ internal sealed class Recorded
         {
             if (request.Trims[i].Technique is { } id && Find(garment, id) is null)
             {
-                faults.Add(new Fault($"trims[{i}].technique", $"“{id}” is not a technique of this garment."));
+                faults.Add(new Fault($"trims[{i}].technique", T($"“{id}” is not a technique of this garment.")));
             }
         }
 

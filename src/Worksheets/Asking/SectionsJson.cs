@@ -16,7 +16,7 @@ internal static class SectionsJson
         var list = whole.List("sections", Most);
         if (list is { Count: 0 })
         {
-            whole.Senseless("sections", "There must be at least one section.");
+            whole.Senseless("sections", T("There must be at least one section."));
         }
 
         List<AskedSection> sections = [];
@@ -25,7 +25,7 @@ internal static class SectionsJson
             var path = $"sections[{i}]";
             if (list![i] is not JsonObject node)
             {
-                faults.Add(new Fault(path, $"{StrictReader.Shown(list[i])} is not an object {{…}}.", FaultKind.Unreadable));
+                faults.Add(new Fault(path, T($"{StrictReader.Shown(list[i])} is not an object {{…}}."), FaultKind.Unreadable));
                 continue;
             }
 
@@ -50,7 +50,7 @@ internal static class SectionsJson
         {
             foreach (var name in ((string[])["onto", "plan", "technique", "techniques"]).Where(reader.Has))
             {
-                reader.Senseless(name, $"With “sections” there is no “{name}” beside them: each section has its own.");
+                reader.Senseless(name, T($"With “sections” there is no “{name}” beside them: each section has its own."));
             }
 
             return;
@@ -58,16 +58,16 @@ internal static class SectionsJson
 
         if (mirrored)
         {
-            reader.Senseless("mirrored", "Only “sections” are mirrored; a single run lies from-centre or towards-centre instead.");
+            reader.Senseless("mirrored", T("Only “sections” are mirrored; a single run lies from-centre or towards-centre instead."));
         }
 
         switch (reader.Has("onto"), reader.Has("plan"))
         {
             case (true, true):
-                reader.Senseless("plan", "Send “onto” (to fit a width) or “plan” (all measures given), not both.");
+                reader.Senseless("plan", T("Send “onto” (to fit a width) or “plan” (all measures given), not both."));
                 break;
             case (false, false):
-                reader.Senseless("onto", "Nothing says what to make: send “onto” (to fit a width), “plan” (all measures given) or “sections” (several things side by side).");
+                reader.Senseless("onto", T("Nothing says what to make: send “onto” (to fit a width), “plan” (all measures given) or “sections” (several things side by side)."));
                 break;
         }
     }
@@ -77,11 +77,11 @@ internal static class SectionsJson
         var given = Kinds.Where(reader.Has).ToList();
         if (given.Count == 0)
         {
-            faults.Add(new Fault(path, "Nothing says what this section is: give one of plan, onto and insertion."));
+            faults.Add(new Fault(path, T("Nothing says what this section is: give one of plan, onto and insertion.")));
         }
         else if (given.Count > 1)
         {
-            faults.Add(new Fault($"{path}.{given[1]}", $"A section is one thing; “{given[0]}” is there already: put “{given[1]}” in a section of its own."));
+            faults.Add(new Fault($"{path}.{given[1]}", T($"A section is one thing; “{given[0]}” is there already: put “{given[1]}” in a section of its own.")));
         }
     }
 
@@ -97,7 +97,7 @@ internal static class SectionsJson
         var width = reader.Length("width", nothingServes: false);
         if (width is null && faults.Count == before)
         {
-            reader.Senseless("width", "How wide is the insertion?");
+            reader.Senseless("width", T("How wide is the insertion?"));
         }
 
         var laidOn = reader.YesNo("laidOn") ?? true;

@@ -26,18 +26,18 @@ internal sealed class StrictReader(JsonObject node, string path, ICollection<Fau
 
         if (member.GetValueKind() != JsonValueKind.String)
         {
-            Unreadable(name, $"{Shown(member)} is not a text; write it in quotation marks.");
+            Unreadable(name, T($"{Shown(member)} is not a text; write it in quotation marks."));
             return null;
         }
 
         var text = member.GetValue<string>().Trim();
         if (text.Length > longest)
         {
-            Senseless(name, $"This text has {text.Length} characters; at most {longest} are kept.");
+            Senseless(name, T($"This text has {text.Length} characters; at most {longest} are kept."));
         }
         else if (text.Any(c => char.IsControl(c) && c is not ('\n' or '\r' or '\t')) || HasHalfPair(text))
         {
-            Senseless(name, "This text holds a sign that can't be printed; leave it out.");
+            Senseless(name, T("This text holds a sign that can't be printed; leave it out."));
         }
 
         return text.Length == 0 ? null : text;
@@ -55,7 +55,7 @@ internal sealed class StrictReader(JsonObject node, string path, ICollection<Fau
             return text;
         }
 
-        Senseless(name, $"“{text}” is not known here; it is one of {string.Join(", ", choices)}.");
+        Senseless(name, T($"“{text}” is not known here; it is one of {string.Join(", ", choices)}."));
         return null;
     }
 
@@ -71,7 +71,7 @@ internal sealed class StrictReader(JsonObject node, string path, ICollection<Fau
             return member.GetValue<bool>();
         }
 
-        Unreadable(name, $"{Shown(member)} is neither true nor false.");
+        Unreadable(name, T($"{Shown(member)} is neither true nor false."));
         return null;
     }
 
@@ -84,13 +84,13 @@ internal sealed class StrictReader(JsonObject node, string path, ICollection<Fau
 
         if (Number(member) is not { } number)
         {
-            Unreadable(name, $"{Shown(member)} is not a number.");
+            Unreadable(name, T($"{Shown(member)} is not a number."));
             return null;
         }
 
         if (number != decimal.Truncate(number) || number < from || number > to)
         {
-            Senseless(name, $"{Shown(member)} does not serve; it is a whole number from {from} to {to}.");
+            Senseless(name, T($"{Shown(member)} does not serve; it is a whole number from {from} to {to}."));
             return null;
         }
 
@@ -106,13 +106,13 @@ internal sealed class StrictReader(JsonObject node, string path, ICollection<Fau
 
         if (Number(member) is not { } number)
         {
-            Unreadable(name, $"{Shown(member)} is not a number.");
+            Unreadable(name, T($"{Shown(member)} is not a number."));
             return null;
         }
 
         if (number < from || number > to)
         {
-            Senseless(name, $"{Shown(member)} does not serve; it is a number from {Whole(from)} to {Whole(to)}.");
+            Senseless(name, T($"{Shown(member)} does not serve; it is a number from {Whole(from)} to {Whole(to)}."));
             return null;
         }
 
@@ -131,7 +131,7 @@ internal sealed class StrictReader(JsonObject node, string path, ICollection<Fau
         var length = LengthJson.Read(member, PathOf(name), faults);
         if (faults.Count == before && length is { } read && (read.Length < Sewing.Length.Zero || (!nothingServes && read.Length == Sewing.Length.Zero)))
         {
-            Senseless(name, $"“{read.Text}” does not serve; it is a length {(nothingServes ? "of 0 or more" : "above 0")}.");
+            Senseless(name, nothingServes ? T($"“{read.Text}” does not serve; it is a length of 0 or more.") : T($"“{read.Text}” does not serve; it is a length above 0."));
         }
 
         return length;
@@ -149,7 +149,7 @@ internal sealed class StrictReader(JsonObject node, string path, ICollection<Fau
             return o;
         }
 
-        Unreadable(name, $"{Shown(member)} is not an object {{…}}.");
+        Unreadable(name, T($"{Shown(member)} is not an object {{…}}."));
         return null;
     }
 
@@ -162,13 +162,13 @@ internal sealed class StrictReader(JsonObject node, string path, ICollection<Fau
 
         if (member is not JsonArray list)
         {
-            Unreadable(name, $"{Shown(member)} is not a list […].");
+            Unreadable(name, T($"{Shown(member)} is not a list […]."));
             return null;
         }
 
         if (list.Count > most)
         {
-            Senseless(name, $"{list.Count} are too many; at most {most} serve.");
+            Senseless(name, T($"{list.Count} are too many; at most {most} serve."));
             return null;
         }
 
@@ -185,7 +185,7 @@ internal sealed class StrictReader(JsonObject node, string path, ICollection<Fau
         var known = string.Join(", ", asked.Order(StringComparer.Ordinal));
         foreach (var (name, _) in node.Where(m => !asked.Contains(m.Key)))
         {
-            Unreadable(name, $"“{name}” is not known here; known are {known}.");
+            Unreadable(name, T($"“{name}” is not known here; known are {known}."));
         }
     }
 

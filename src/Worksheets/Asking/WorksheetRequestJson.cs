@@ -37,7 +37,7 @@ internal static class WorksheetRequestJson
         SectionsJson.CheckKind(reader, request.Mirrored);
         if (request.Techniques.Count > 0 && request.Garment is null && !reader.Has("garment"))
         {
-            reader.Senseless(path, "A technique belongs to a garment; say which with “garment”.");
+            reader.Senseless(path, T("A technique belongs to a garment; say which with “garment”."));
         }
 
         reader.RefuseTheRest();
@@ -79,7 +79,7 @@ internal static class WorksheetRequestJson
             return id;
         }
 
-        reader.Unreadable("garment", $"“{text}” is not the id of a garment.");
+        reader.Unreadable("garment", T($"“{text}” is not the id of a garment."));
         return null;
     }
 
@@ -92,7 +92,7 @@ internal static class WorksheetRequestJson
         {
             if (list is not null)
             {
-                reader.Senseless("technique", "Send “technique” for one or “techniques” for several, not both.");
+                reader.Senseless("technique", T("Send “technique” for one or “techniques” for several, not both."));
             }
 
             return [single];
@@ -103,11 +103,11 @@ internal static class WorksheetRequestJson
         {
             if (list![i] is not JsonValue value || value.GetValueKind() != JsonValueKind.String)
             {
-                faults.Add(new Fault($"techniques[{i}]", $"{StrictReader.Shown(list[i])} is not the id of a technique.", FaultKind.Unreadable));
+                faults.Add(new Fault($"techniques[{i}]", T($"{StrictReader.Shown(list[i])} is not the id of a technique."), FaultKind.Unreadable));
             }
             else if (ids.Contains(value.GetValue<string>()))
             {
-                faults.Add(new Fault($"techniques[{i}]", $"“{value.GetValue<string>()}” is named twice."));
+                faults.Add(new Fault($"techniques[{i}]", T($"“{value.GetValue<string>()}” is named twice.")));
             }
             else
             {
@@ -148,7 +148,7 @@ internal static class WorksheetRequestJson
         {
             if (list![i] is not JsonObject node)
             {
-                faults.Add(new Fault($"trims[{i}]", $"{StrictReader.Shown(list[i])} is not an object {{…}}.", FaultKind.Unreadable));
+                faults.Add(new Fault($"trims[{i}]", T($"{StrictReader.Shown(list[i])} is not an object {{…}}."), FaultKind.Unreadable));
                 continue;
             }
 
@@ -158,7 +158,7 @@ internal static class WorksheetRequestJson
             var edge = reader.Length("edge", nothingServes: false);
             if (edge is null && faults.Count == before)
             {
-                reader.Senseless("edge", "The length of the edge to be trimmed is missing.");
+                reader.Senseless("edge", T("The length of the edge to be trimmed is missing."));
             }
 
             var (width, fullness, corners) = (reader.Length("width"), reader.Factor("fullness", 1, 20), reader.Count("corners", 0, 1000));

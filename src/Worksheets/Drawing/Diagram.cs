@@ -128,7 +128,7 @@ internal sealed class Diagram
         List<Shape> shapes =
         [
             new Box(0, 0, width, height, Ink.Ground),
-            new Label(Margin, 4.6, strips == 1 ? "The flat cloth" : $"The flat cloth, strip {strip} of {strips}", Ink.Caption, 2.8, Anchor.Start),
+            new Label(Margin, 4.6, strips == 1 ? T("The flat cloth") : T($"The flat cloth, strip {strip} of {strips}"), Ink.Caption, 2.8, Anchor.Start),
             new Label(width - Margin, 4.6, ScaleText(scale), Ink.Caption, 2.8, Anchor.End),
             new Box(X(from), top, (to - from) * scale, ClothHeight, Ink.Cloth),
         ];
@@ -160,7 +160,7 @@ internal sealed class Diagram
         AddDatum(shapes, datum["flat"].Mm(), X, Here, top - 7, bottom + 1.2);
         foreach (var insertion in insertions)
         {
-            AddLine(shapes, insertion.From, insertion.LaidOn ? Ink.FoldFine : Ink.CutEdge, insertion.LaidOn ? $"{insertion.Name}a" : $"{insertion.Name} cut", bottom + 4.2);
+            AddLine(shapes, insertion.From, insertion.LaidOn ? Ink.FoldFine : Ink.CutEdge, insertion.LaidOn ? $"{insertion.Name}a" : T($"{insertion.Name} cut"), bottom + 4.2);
             if (insertion.LaidOn)
             {
                 AddLine(shapes, insertion.To, Ink.FoldFine, $"{insertion.Name}b", bottom + 7.8);
@@ -202,7 +202,7 @@ internal sealed class Diagram
         List<Shape> shapes =
         [
             new Box(0, 0, width, height, Ink.Ground),
-            new Label(Margin, 4.6, "Sewn and pressed", Ink.Caption, 2.8, Anchor.Start),
+            new Label(Margin, 4.6, T("Sewn and pressed"), Ink.Caption, 2.8, Anchor.Start),
             new Label(width - Margin, 4.6, ScaleText(scale), Ink.Caption, 2.8, Anchor.End),
             new Box(X(0), top, finished * scale, ClothHeight, Ink.Cloth),
         ];
@@ -264,12 +264,12 @@ internal sealed class Diagram
 
         var toRight = x(at) < width - 60;
         shapes.Add(new Stroke(x(at), top, x(at), bottom, Ink.Datum));
-        shapes.Add(new Label(x(at) + (toRight ? 1 : -1), top + 2, $"measured from {datum["text"].Text()}", Ink.Datum, 2.3, toRight ? Anchor.Start : Anchor.End));
+        shapes.Add(new Label(x(at) + (toRight ? 1 : -1), top + 2, T($"measured from {datum["text"].Text()}"), Ink.Datum, 2.3, toRight ? Anchor.Start : Anchor.End));
     }
 
     private string ScaleText(double scale) =>
-        !onPaper ? "not at true size"
-        : scale == 1 ? "true size"
-        : scale < 1 ? $"scale 1 : {(1 / scale).Invariant("0.##")}"
-        : $"scale {scale.Invariant("0.##")} : 1";
+        !onPaper ? T("not at true size")
+        : scale == 1 ? T("true size")
+        : scale < 1 ? T($"scale 1 : {(1 / scale).Invariant("0.##")}")
+        : T($"scale {scale.Invariant("0.##")} : 1");
 }

@@ -36,43 +36,44 @@ internal static class Cutting
 
         IEnumerable<string> Texts()
         {
-            yield return $"Along the row, at right angles to the folds: {rounding.Both(along)}."
-                + (along == run.Cloth ? "" : " That is "
-                    + Parts((run.Cloth, $"for {run.Name}"), (allow.Start, "at the start"), (allow.End, "at the end"), (allow.Shaping * 2, "for shaping")) + ".");
+            yield return along == run.Cloth
+                ? T($"Along the row, at right angles to the folds: {rounding.Both(along)}.")
+                : T($"Along the row, at right angles to the folds: {rounding.Both(along)}. That is {Parts((run.Cloth, l => T($"{l} for {run.Name}")), (allow.Start, l => T($"{l} at the start")), (allow.End, l => T($"{l} at the end")), (allow.Shaping * 2, ForShaping))}.");
             yield return across == Length.Zero
-                ? "Along the folds: as long as the tucks are to be; nothing is added at top and bottom."
-                : $"Along the folds: as long as the tucks are to be, and {rounding.Text(across)} more ("
-                    + Parts((allow.Top, "at the top"), (allow.Bottom, "at the bottom"), (allow.Shaping * 2, "for shaping")) + ").";
-            yield return $"The tucks take up {rounding.Both(run.TakeUp)}; sewn, {run.Name} measures {rounding.Both(run.Finished)}.";
+                ? T("Along the folds: as long as the tucks are to be; nothing is added at top and bottom.")
+                : T($"Along the folds: as long as the tucks are to be, and {rounding.Text(across)} more ({Parts((allow.Top, l => T($"{l} at the top")), (allow.Bottom, l => T($"{l} at the bottom")), (allow.Shaping * 2, ForShaping))}).");
+            yield return T($"The tucks take up {rounding.Both(run.TakeUp)}; sewn, {run.Name} measures {rounding.Both(run.Finished)}.");
             var letIn = run.Insertions.Where(p => !p.Insertion!.LaidOn).Aggregate(Length.Zero, (sum, p) => sum + p.Insertion!.Width.Length);
             if (letIn > Length.Zero)
             {
-                yield return $"Insertion let in adds {rounding.Text(letIn)} to the finished width and needs no cloth; what you turn in at its cut edges comes out of the plain cloth beside it.";
+                yield return T($"Insertion let in adds {rounding.Text(letIn)} to the finished width and needs no cloth; what you turn in at its cut edges comes out of the plain cloth beside it.");
             }
 
             if (request.Alike > 1)
             {
-                yield return $"Cut {request.Alike} pieces alike.";
+                yield return T($"Cut {request.Alike} pieces alike.");
             }
 
             if (first)
             {
-                yield return "Tuck before cutting: cut an oblong on the straight grain, shrunk first; tuck it, press it, and only then cut the shape.";
+                yield return T("Tuck before cutting: cut an oblong on the straight grain, shrunk first; tuck it, press it, and only then cut the shape.");
             }
             else
             {
-                yield return "On the straight grain: draw a thread at each edge and cut along it. If the piece is to have a shape, tuck first and cut the shape afterwards.";
+                yield return T("On the straight grain: draw a thread at each edge and cut along it. If the piece is to have a shape, tuck first and cut the shape afterwards.");
             }
 
             if (request.Cloth.FoldsAlong is { } folds)
             {
                 yield return folds == "warp"
-                    ? "The folds run along the warp (the selvage), so the row uses up the width of the cloth."
-                    : "The folds run along the weft, from selvage to selvage, so the row uses up the length of the cloth.";
+                    ? T("The folds run along the warp (the selvage), so the row uses up the width of the cloth.")
+                    : T("The folds run along the weft, from selvage to selvage, so the row uses up the length of the cloth.");
             }
         }
 
-        string Parts(params (Length Length, string Where)[] parts) =>
-            string.Join(", ", parts.Where(p => p.Length > Length.Zero).Select(p => $"{rounding.Text(p.Length)} {p.Where}"));
+        string Parts(params (Length Length, Func<string, string> Say)[] parts) =>
+            string.Join(", ", parts.Where(p => p.Length > Length.Zero).Select(p => p.Say(rounding.Text(p.Length))));
+
+        static string ForShaping(string length) => T($"{length} for shaping");
     }
 }

@@ -10,9 +10,9 @@ namespace HeirloomArchive.Worksheets.Making;
 internal sealed record Datum(string Line, string Text)
 {
     public static Datum Of(Whole run, Recorded recorded) =>
-        run.FromMiddle ? new("centre", "the centre")
-        : recorded.First?["measuredFrom"].Text() is { Length: > 0 } line ? new(line, $"the {line.Replace('-', ' ')}")
-        : new("start", $"the start of {run.Name}");
+        run.FromMiddle ? new("centre", T("the centre"))
+        : recorded.First?["measuredFrom"].Text() is { Length: > 0 } line ? new(line, T($"the {line.Replace('-', ' ')}"))
+        : new("start", T($"the start of {run.Name}"));
 
     public Length Flat(Whole run, Length at) => Line == "centre" ? Run.FromMiddleOf(at, run.Cloth) : at;
 

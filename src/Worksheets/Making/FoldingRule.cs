@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json.Nodes;
 using HeirloomArchive.Sewing;
 using HeirloomArchive.Worksheets.Asking;
@@ -24,11 +23,15 @@ internal static class FoldingRule
             ["pages"] = pages,
             ["needed"] = needed,
             ["inPrint"] = needed && !tooLong,
-            ["text"] = $"The folding rule shows every line at true size: {rounding.Both(length)} long, {Counted(pieces, "piece")} on {Counted(pages, "page")}."
-                + (pages > TrueSize.MostPages ? " That is too long for paper; mark from the table."
-                    : needed && tooLong ? " It is longer than 3 m, so it is printed only if you ask for it." : ""),
+            ["text"] = string.Join(" ", Texts().Where(t => t.Length > 0)),
         };
-    }
 
-    private static string Counted(long count, string what) => string.Create(CultureInfo.InvariantCulture, $"{count} {what}{(count == 1 ? "" : "s")}");
+        IEnumerable<string> Texts()
+        {
+            var (cut, on) = (N(pieces, $"{pieces} piece", $"{pieces} pieces"), N(pages, $"{pages} page", $"{pages} pages"));
+            yield return T($"The folding rule shows every line at true size: {rounding.Both(length)} long, {cut} on {on}.");
+            yield return pages > TrueSize.MostPages ? T("That is too long for paper; mark from the table.")
+                : needed && tooLong ? T("It is longer than 3 m, so it is printed only if you ask for it.") : "";
+        }
+    }
 }

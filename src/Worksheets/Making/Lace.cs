@@ -8,8 +8,8 @@ namespace HeirloomArchive.Worksheets.Making;
 /// <summary>How much lace an edge takes: its length times the fullness, and twice the lace's width for each outside corner.</summary>
 internal static class Lace
 {
-    private const string Corners = "Twice the width for each corner: I. McGlauflin, Handicraft for Girls (c. 1910); O. C. Hapgood, School Needlework (1890s)";
-    private const string Gathered = "Once and a half for gathered lace: I. McGlauflin, Handicraft for Girls (c. 1910)";
+    private static string Corners => T("Twice the width for each corner: I. McGlauflin, Handicraft for Girls (c. 1910); O. C. Hapgood, School Needlework (1890s)");
+    private static string Gathered => T("Once and a half for gathered lace: I. McGlauflin, Handicraft for Girls (c. 1910)");
 
     /// <summary>One and a half for lace recorded as gathered.</summary>
     private const decimal GatheredFullness = 1.5m;
@@ -24,7 +24,7 @@ internal static class Lace
             var trim = request.Trims[i];
             if (trim.Corners > 0 && Width(trim, recorded) is null)
             {
-                faults.Add(new Fault($"trims[{i}].width", "The lace's width is needed to turn corners, and none is recorded; give it."));
+                faults.Add(new Fault($"trims[{i}].width", T("The lace's width is needed to turn corners, and none is recorded; give it.")));
                 continue;
             }
 
@@ -35,7 +35,7 @@ internal static class Lace
     }
 
     /// <summary>The lace in words: "torchon edging", or "the lace".</summary>
-    public static string Name(Trim trim, Recorded recorded) => Called(Technique(trim, recorded), "the lace");
+    public static string Name(Trim trim, Recorded recorded) => Called(Technique(trim, recorded), T("the lace"));
 
     /// <summary>What a technique is called, or the words for one that is not recorded.</summary>
     public static string Called(JsonObject? technique, string otherwise)
@@ -57,7 +57,13 @@ internal static class Lace
         var needed = Needed(trim.Edge.Length, width ?? Length.Zero, fullness, trim.Corners);
         var factor = fullness.ToString("0.####", CultureInfo.InvariantCulture);
         var name = Name(trim, recorded);
-        var corners = trim.Corners == 0 ? "" : $" + 2 × {rounding.Text(width!.Value)} for {(trim.Corners == 1 ? "one corner" : $"each of {trim.Corners} corners")}";
+        var sum = $"{trim.Edge.Text} × {factor}";
+        if (trim.Corners > 0)
+        {
+            var twice = $"2 × {rounding.Text(width!.Value)}";
+            sum = N(trim.Corners, $"{sum} + {twice} for one corner", $"{sum} + {twice} for each of {trim.Corners} corners");
+        }
+
         List<string> sources = [];
         if (trim.Corners > 0)
         {
@@ -79,7 +85,9 @@ internal static class Lace
             ["corners"] = trim.Corners,
             ["length"] = rounding.Exact(needed),
             ["lengthForAll"] = rounding.Exact(needed * alike),
-            ["text"] = $"{Capital(name)}: {rounding.Text(needed)}{(alike > 1 ? $" a piece, {rounding.Text(needed * alike)} for all {alike}" : "")} ({trim.Edge.Text} × {factor}{corners}).",
+            ["text"] = alike > 1
+                ? T($"{Capital(name)}: {rounding.Text(needed)} a piece, {rounding.Text(needed * alike)} for all {alike} ({sum}).")
+                : T($"{Capital(name)}: {rounding.Text(needed)} ({sum})."),
             ["working"] = string.Join(". ", sources),
         };
     }

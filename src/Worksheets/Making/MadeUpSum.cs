@@ -29,13 +29,13 @@ internal sealed record MadeUpSum(Length Planned, Length Measured, int Count, Tes
         var lines = (result["lines"] ?? result["plan"]?["lines"]).Each().ToList();
         if (lines.Count == 0)
         {
-            return new(planned, measured, 0, null, "There are no tucks in it, so it says nothing of what a tuck takes up.");
+            return new(planned, measured, 0, null, T("There are no tucks in it, so it says nothing of what a tuck takes up."));
         }
 
         var twin = lines.Count(l => l["twinNeedle"].Yes());
         if (twin > 0 && twin < lines.Count)
         {
-            return new(planned, measured, lines.Count, null, "Tucks with a fold and twin-needle tucks are mixed in it: sew a strip of each.");
+            return new(planned, measured, lines.Count, null, T("Tucks with a fold and twin-needle tucks are mixed in it: sew a strip of each."));
         }
 
         // Of several widths the commonest stands for the strip; its flat cloth is then as much as gives the same correction.
@@ -45,7 +45,7 @@ internal sealed record MadeUpSum(Length Planned, Length Measured, int Count, Tes
         var strip = new TestStrip(lines.Count, width, Available(result) + others, measured);
         var taken = strip.TakenUp;
         var stands = twin > 0 ? taken > Length.Zero && taken < width : taken > Length.Zero;
-        return new(planned, measured, lines.Count, stands ? strip : null, stands ? null : "What it measures does not fit its tucks: measure again, pressed flat and not stretched.")
+        return new(planned, measured, lines.Count, stands ? strip : null, stands ? null : T("What it measures does not fit its tucks: measure again, pressed flat and not stretched."))
         {
             Correction = stands && twin == 0 ? strip.Correction : null,
         };
@@ -64,10 +64,16 @@ internal sealed record MadeUpSum(Length Planned, Length Measured, int Count, Tes
     /// <summary>The outcome in a sentence or two.</summary>
     public string Text(LengthUnit unit)
     {
-        var apart = Length.FromNanometres(Math.Abs(Difference.Nanometres)).ToText(unit);
-        return (Difference == Length.Zero ? $"It came out as planned, {Planned.ToText(unit)}."
-            : $"It came out {apart} {(Difference > Length.Zero ? "wider" : "narrower")} than the {Planned.ToText(unit)} planned"
-                + (Count > 1 ? $", {Length.FromNanometres(Math.Abs(Difference.Nanometres) / Count).ToText(unit)} for each of {Count} tucks." : "."))
-            + (Strip is null ? $" {Why}" : " As a strip of this cloth it can correct the next worksheet.");
+        var (planned, apart) = (Planned.ToText(unit), Length.FromNanometres(Math.Abs(Difference.Nanometres)).ToText(unit));
+        var each = Count > 1 ? Length.FromNanometres(Math.Abs(Difference.Nanometres) / Count).ToText(unit) : null;
+        var came = Difference == Length.Zero ? T($"It came out as planned, {planned}.")
+            : (Difference > Length.Zero, each is null) switch
+            {
+                (true, true) => T($"It came out {apart} wider than the {planned} planned."),
+                (true, false) => T($"It came out {apart} wider than the {planned} planned, {each} for each of {Count} tucks."),
+                (false, true) => T($"It came out {apart} narrower than the {planned} planned."),
+                (false, false) => T($"It came out {apart} narrower than the {planned} planned, {each} for each of {Count} tucks."),
+            };
+        return $"{came} {(Strip is null ? Why : T("As a strip of this cloth it can correct the next worksheet."))}";
     }
 }

@@ -49,7 +49,7 @@ internal static class Planning
                 fits.Add(fit);
                 if (request.Mirrored && run.Lies is "from-centre" or "towards-centre")
                 {
-                    faults.Add(new Fault($"{asked.Path}.lies", "A half that is mirrored can't have a centre of its own: let its tucks lie towards-end (away from the middle) or towards-start, or leave “mirrored” out."));
+                    faults.Add(new Fault($"{asked.Path}.lies", T("A half that is mirrored can't have a centre of its own: let its tucks lie towards-end (away from the middle) or towards-start, or leave “mirrored” out.")));
                     continue;
                 }
 
@@ -65,12 +65,14 @@ internal static class Planning
         var whole = new Whole(request.Mirrored ? [.. mirror, .. parts] : parts, true, request.Mirrored, unit ?? LengthUnit.Inches);
         if (whole.Tucks.Count > TuckRun.MostInRun)
         {
-            faults.Add(new Fault("sections", $"{whole.Tucks.Count} tucks in all{(request.Mirrored ? ", both halves counted" : "")}: a worksheet has at most {TuckRun.MostInRun}."));
+            faults.Add(new Fault("sections", request.Mirrored
+                ? T($"{whole.Tucks.Count} tucks in all, both halves counted: a worksheet has at most {TuckRun.MostInRun}.")
+                : T($"{whole.Tucks.Count} tucks in all: a worksheet has at most {TuckRun.MostInRun}.")));
         }
 
         if (whole.Cloth > Length.Longest)
         {
-            faults.Add(new Fault("sections", $"All together they need {whole.Cloth.ToText(whole.Unit)} of cloth: lengths here go up to 1 km."));
+            faults.Add(new Fault("sections", T($"All together they need {whole.Cloth.ToText(whole.Unit)} of cloth: lengths here go up to 1 km.")));
         }
 
         return faults.Count == 0 ? (whole, fits) : throw new FaultException(faults);

@@ -13,22 +13,39 @@ internal static class Positions
         return new JsonObject
         {
             ["unit"] = rounding.Name,
-            ["text"] = $"Everything is measured from {datum.Text}, marked first; never from the line before. Figures are {rounding.Words}; "
-                + $"≈ stands before one that was rounded (halves go up); the small figures are the same in {(rounding.Unit == LengthUnit.Inches ? "millimetres" : "inches")}. "
-                + (run.AllTwinNeedle ? "Lines a and b are where the two needles run, the line between them is the one to follow."
-                    : "Lines a and b are the two stitching lines of a tuck and come together when it is sewn.")
-                + (run.AnyTwinNeedle && !run.AllTwinNeedle ? " Of twin-needle tucks no fold is made: the line between a and b is the one to follow." : "")
-                + (run.Insertions.Any() ? " Lines that begin with L belong to the insertions." : "")
-                + (datum.Line == "centre" ? " Of each pair of numbers alike, one lies towards the start and one towards the end." : ""),
-            ["fromDatum"] = $"from {datum.Text}",
-            ["fromCutEdge"] = edge == Length.Zero
-                ? "from the cut edge at the start, nothing added"
-                : $"from the cut edge at the start, {rounding.Text(edge)} of {Added(allow)} included",
-            ["sewn"] = "when sewn",
+            ["text"] = string.Join(" ", Told(run, datum, rounding)),
+            ["fromDatum"] = T($"from {datum.Text}"),
+            ["fromCutEdge"] = FromCutEdge(allow, rounding.Text(edge)),
+            ["sewn"] = T("when sewn"),
             ["beside"] = rounding.Unit == LengthUnit.Inches ? "mm" : "in",
             ["rows"] = new JsonArray([.. run.Parts.SelectMany(p => p.Tucks.Select(t => Row(run, p, t, datum, edge, rounding)))]),
             ["insertions"] = new JsonArray([.. run.Insertions.Select(p => Insertion(run, p, datum, edge, rounding))]),
         };
+    }
+
+    private static IEnumerable<string> Told(Whole run, Datum datum, Rounding rounding)
+    {
+        yield return T($"Everything is measured from {datum.Text}, marked first; never from the line before.");
+        yield return rounding.Unit == LengthUnit.Inches
+            ? T($"Figures are {rounding.Words}; ≈ stands before one that was rounded (halves go up); the small figures are the same in millimetres.")
+            : T($"Figures are {rounding.Words}; ≈ stands before one that was rounded (halves go up); the small figures are the same in inches.");
+        yield return run.AllTwinNeedle
+            ? T("Lines a and b are where the two needles run, the line between them is the one to follow.")
+            : T("Lines a and b are the two stitching lines of a tuck and come together when it is sewn.");
+        if (run.AnyTwinNeedle && !run.AllTwinNeedle)
+        {
+            yield return T("Of twin-needle tucks no fold is made: the line between a and b is the one to follow.");
+        }
+
+        if (run.Insertions.Any())
+        {
+            yield return T("Lines that begin with L belong to the insertions.");
+        }
+
+        if (datum.Line == "centre")
+        {
+            yield return T("Of each pair of numbers alike, one lies towards the start and one towards the end.");
+        }
     }
 
     /// <summary>Where an insertion is laid on the flat cloth, or the one line at which the cloth is cut for it.</summary>
@@ -43,8 +60,8 @@ internal static class Positions
             ["laidOn"] = laidOn,
             ["width"] = LengthJson.Write(part.Insertion.Width.Length, part.Insertion.Width.Text),
             ["lines"] = laidOn
-                ? new JsonArray(Line(run, $"{name}a", "edge of the insertion", part.FlatFrom, datum, edge, rounding), Line(run, $"{name}b", "edge of the insertion", part.FlatTo, datum, edge, rounding))
-                : new JsonArray(Line(run, name, "cut here and let in", part.FlatFrom, datum, edge, rounding)),
+                ? new JsonArray(Line(run, $"{name}a", T("edge of the insertion"), part.FlatFrom, datum, edge, rounding), Line(run, $"{name}b", T("edge of the insertion"), part.FlatTo, datum, edge, rounding))
+                : new JsonArray(Line(run, name, T("cut here and let in"), part.FlatFrom, datum, edge, rounding)),
             ["sewnFrom"] = rounding.Shown(datum.Sewn(run, part.FinishedFrom)),
             ["sewnTo"] = rounding.Shown(datum.Sewn(run, part.FinishedTo)),
         };
@@ -71,14 +88,19 @@ internal static class Positions
             ["half"] = tuck.Half,
             ["width"] = rounding.Exact(tuck.Width),
             ["lines"] = new JsonArray(
-                At($"{tuck.Number}a", "stitching", tuck.First),
-                At($"{tuck.Number}", part.Run!.TwinNeedle ? "line to follow" : "fold", tuck.Fold),
-                At($"{tuck.Number}b", "stitching", tuck.Second)),
+                At($"{tuck.Number}a", T("stitching"), tuck.First),
+                At($"{tuck.Number}", part.Run!.TwinNeedle ? T("line to follow") : T("fold"), tuck.Fold),
+                At($"{tuck.Number}b", T("stitching"), tuck.Second)),
             ["sewnStitching"] = rounding.Shown(datum.Sewn(run, tuck.SewnStitch)),
             ["sewnFold"] = rounding.Shown(datum.Sewn(run, tuck.SewnFold)),
         };
     }
 
-    private static string Added(Allowances allow) =>
-        allow.Shaping == Length.Zero ? "allowance" : allow.Start == Length.Zero ? "shaping" : "allowance and shaping";
+    private static string FromCutEdge(Allowances allow, string edge) => (allow.Start > Length.Zero, allow.Shaping > Length.Zero) switch
+    {
+        (false, false) => T("from the cut edge at the start, nothing added"),
+        (true, false) => T($"from the cut edge at the start, {edge} of allowance included"),
+        (false, true) => T($"from the cut edge at the start, {edge} of shaping included"),
+        (true, true) => T($"from the cut edge at the start, {edge} of allowance and shaping included"),
+    };
 }

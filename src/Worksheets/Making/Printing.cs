@@ -19,7 +19,7 @@ internal static class Printing
             var missing = Letters.Missing(path.Aggregate((JsonNode?)request, (node, name) => (node as JsonObject)?[name]).Text());
             if (missing.Count > 0)
             {
-                faults.Add(new Fault(string.Join('.', path), $"The print has no letter for {Listed(missing)}: write it in another way."));
+                faults.Add(new Fault(string.Join('.', path), T($"The print has no letter for {Listed(missing)}: write it in another way.")));
             }
         }
 
@@ -51,6 +51,9 @@ internal static class Printing
     }
 
     /// <summary>“ש” (U+05E9), …; the first few of many.</summary>
-    public static string Listed(IReadOnlyList<Rune> runes) =>
-        string.Join(", ", runes.Take(5).Select(r => $"“{r}” (U+{r.Value:X4})")) + (runes.Count > 5 ? " and others" : "");
+    public static string Listed(IReadOnlyList<Rune> runes)
+    {
+        var first = string.Join(", ", runes.Take(5).Select(r => $"“{r}” (U+{r.Value:X4})"));
+        return runes.Count > 5 ? T($"{first} and others") : first;
+    }
 }

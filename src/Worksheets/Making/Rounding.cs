@@ -21,9 +21,9 @@ internal sealed class Rounding
     /// <summary>The unit asked for; else that of the request's first length.</summary>
     public static Rounding Of(string? asked, LengthUnit unit) => (asked ?? (unit == LengthUnit.Millimetres ? "mm" : "in16")) switch
     {
-        "mm" => new("mm", 1_000_000, LengthUnit.Millimetres, "in whole millimetres"),
-        "in32" => new("in32", 793_750, LengthUnit.Inches, "in inches, to the nearest 1/32"),
-        _ => new("in16", 1_587_500, LengthUnit.Inches, "in inches, to the nearest 1/16"),
+        "mm" => new("mm", 1_000_000, LengthUnit.Millimetres, T("in whole millimetres")),
+        "in32" => new("in32", 793_750, LengthUnit.Inches, T("in inches, to the nearest 1/32")),
+        _ => new("in16", 1_587_500, LengthUnit.Inches, T("in inches, to the nearest 1/16")),
     };
 
     /// <summary>A position: exact <c>mm</c>, rounded <c>text</c> (a half goes up), with ≈ before it where rounding changed it.</summary>

@@ -33,7 +33,14 @@ internal sealed class Run
     public TestStrip? Strip { get; }
 
     /// <summary>"towards the end".</summary>
-    public string LiesInWords => Lies?.Replace("-", " the ", StringComparison.Ordinal) ?? "neither way";
+    public string LiesInWords => Lies switch
+    {
+        "towards-start" => T("towards the start"),
+        "from-centre" => T("from the centre"),
+        "towards-centre" => T("towards the centre"),
+        null => T("neither way"),
+        _ => T("towards the end"),
+    };
 
     public Length Finished { get; }
 

@@ -13,56 +13,64 @@ internal static class Telling
         var copied = recorded.Techniques.Where(t => Recorded.Word(t["kind"]) == "tucks" && (run.Sectioned || t == recorded.Tucks)).ToList();
         foreach (var tucks in copied)
         {
-            var sure = tucks["sure"].Text() is { Length: > 0 } s ? s : "how sure is not recorded";
-            Add($"The technique: {Groups(tucks)}.", $"Recorded on the antique; {sure}.");
+            var sure = tucks["sure"].Text() is { Length: > 0 } s ? s : T("how sure is not recorded");
+            Add(T($"The technique: {Groups(tucks)}."), T($"Recorded on the antique; {sure}."));
             if (tucks["sewn"].Text() is { Length: > 0 } sewn)
             {
-                var evidence = tucks["evidence"] is JsonObject { Count: > 0 } ? EvidenceText(tucks["evidence"]!) : "no evidence is written down for it";
-                Add($"Sewn: {sewn.Replace('-', ' ')}.", $"Recorded on the antique; {evidence}.");
+                var evidence = tucks["evidence"] is JsonObject { Count: > 0 } ? EvidenceText(tucks["evidence"]!) : T("no evidence is written down for it");
+                Add(T($"Sewn: {sewn.Replace('-', ' ')}."), T($"Recorded on the antique; {evidence}."));
             }
             else
             {
-                Add("Hand or machine: not recorded.", "A guess would be needed.");
+                Add(T("Hand or machine: not recorded."), T("A guess would be needed."));
             }
 
             if (tucks["remains"].Text() is { Length: > 0 } remains && remains != "whole")
             {
-                Add($"Of the tucks there is left: {remains.Replace('-', ' ')}{Traces(tucks)}.", "Recorded on the antique.");
+                Add(T($"Of the tucks there is left: {remains.Replace('-', ' ')}{Traces(tucks)}."), T("Recorded on the antique."));
             }
 
             foreach (var its in run.AskedRuns.Where(p => recorded.OfSection(request, p.Asked) == tucks).Select(p => p.Run!))
             {
-                Add($"The tucks lie {its.LiesInWords}.", tucks["lies"].Text() == its.Lies ? "As on the antique." : "Chosen for this worksheet; the antique's way is not recorded or is another.");
+                Add(T($"The tucks lie {its.LiesInWords}."), tucks["lies"].Text() == its.Lies ? T("As on the antique.") : T("Chosen for this worksheet; the antique's way is not recorded or is another."));
             }
         }
 
         if (copied.Count == 0)
         {
-            Add("No antique stands behind these tucks.", "All of it is your plan.");
+            Add(T("No antique stands behind these tucks."), T("All of it is your plan."));
         }
 
         foreach (var (fit, i) in fits.Select((f, i) => (f, i)).Where(f => request.Sections.Count == 0 || request.Sections[f.i].Insertion is null))
         {
-            var where = run.Sectioned ? $"Section {i + 1} of those asked: n" : "N";
-            Add(fit is null ? $"{where}umber, width and spaces: your plan." : $"{where}umber and spaces: the closest of {fit["count"].Text()} arrangements that fit your width.", "Computed for this worksheet.");
+            var count = fit?["count"].Text();
+            Add(
+                (run.Sectioned, fit is null) switch
+                {
+                    (false, true) => T("Number, width and spaces: your plan."),
+                    (false, false) => T($"Number and spaces: the closest of {count} arrangements that fit your width."),
+                    (true, true) => T($"Section {i + 1} of those asked: number, width and spaces: your plan."),
+                    (true, false) => T($"Section {i + 1} of those asked: number and spaces: the closest of {count} arrangements that fit your width."),
+                },
+                T("Computed for this worksheet."));
         }
 
         foreach (var part in run.Insertions.Where(p => p.Half != "start"))
         {
             var recordedWidth = recorded.OfSection(request, part.Asked)?["width"] as JsonObject;
-            Add($"Insertion {part.Insertion!.Width.Text} wide, {(part.Insertion.LaidOn ? "laid on" : "let in")}.", recordedWidth is not null && Run.Read(recordedWidth) == part.Insertion.Width.Length
-                ? "The width is that of the antique; whether it is laid on or let in is your choice." : "Your plan.");
+            Add(part.Insertion!.LaidOn ? T($"Insertion {part.Insertion.Width.Text} wide, laid on.") : T($"Insertion {part.Insertion.Width.Text} wide, let in."), recordedWidth is not null && Run.Read(recordedWidth) == part.Insertion.Width.Length
+                ? T("The width is that of the antique; whether it is laid on or let in is your choice.") : T("Your plan."));
         }
 
         if (run.Tucks.Count > 0)
         {
             var sewn = run.Runs.All(r => r.Strip is not null);
-            Add(sewn ? "The thickness of the cloth: from your strip." : "The cloth is taken to have no thickness.", sewn ? "Measured by you." : "A guess until a strip is sewn.");
+            Add(sewn ? T("The thickness of the cloth: from your strip.") : T("The cloth is taken to have no thickness."), sewn ? T("Measured by you.") : T("A guess until a strip is sewn."));
         }
 
         if (request.Thread is null || request.Needle is null)
         {
-            Add("Needle and thread.", "Suggestions from books and practice, not from the antique.");
+            Add(T("Needle and thread."), T("Suggestions from books and practice, not from the antique."));
         }
 
         return list;
@@ -83,41 +91,46 @@ internal static class Telling
     {
         List<string> list = [];
         var along = Cutting.Along(run, request.Allow);
-        var cloth = request.Cloth.Word ?? "cloth";
+        var cloth = request.Cloth.Word ?? T("cloth");
         if (request.Cloth is { FoldsAlong: "warp", Width: { } width } && along > Length.Zero && width.Length >= along)
         {
             var abreast = width.Length.Nanometres / along.Nanometres;
             var rows = (request.Alike + abreast - 1) / abreast;
-            list.Add($"{Capital(cloth)}, {width.Text} wide: {(rows == 1 ? "once" : $"{rows} times")} the length of the folds with what is added to it"
-                + (request.Alike > 1 ? $"; {Math.Min(abreast, request.Alike)} of {request.Alike} pieces lie side by side." : "."));
+            var what = N(rows, $"{Capital(cloth)}, {width.Text} wide: once the length of the folds with what is added to it", $"{Capital(cloth)}, {width.Text} wide: {rows} times the length of the folds with what is added to it");
+            list.Add(request.Alike > 1 ? T($"{what}; {Math.Min(abreast, request.Alike)} of {request.Alike} pieces lie side by side.") : $"{what}.");
         }
         else
         {
-            list.Add($"{Capital(cloth)}: {rounding.Text(along * request.Alike)} along the row of tucks{(request.Alike > 1 ? $" for {request.Alike} pieces" : "")}, as wide as the folds are long with what is added to it.");
+            list.Add(request.Alike > 1
+                ? T($"{Capital(cloth)}: {rounding.Text(along * request.Alike)} along the row of tucks for {request.Alike} pieces, as wide as the folds are long with what is added to it.")
+                : T($"{Capital(cloth)}: {rounding.Text(along)} along the row of tucks, as wide as the folds are long with what is added to it."));
         }
 
-        list.Add("A strip of the same cloth to try, and a little over for shrinking.");
-        foreach (var alike in run.Insertions.GroupBy(p => (p.Insertion!.Width.Length, p.Insertion.Width.Text, Name: Lace.Called(recorded.OfSection(request, p.Asked), "insertion"))))
+        list.Add(T("A strip of the same cloth to try, and a little over for shrinking."));
+        foreach (var alike in run.Insertions.GroupBy(p => (p.Insertion!.Width.Length, p.Insertion.Width.Text, Name: Lace.Called(recorded.OfSection(request, p.Asked), T("insertion")))))
         {
             var times = alike.Count() * request.Alike;
-            list.Add($"{Capital(alike.Key.Name)}, {alike.Key.Text} wide: {(times == 1 ? "once" : $"{times} times")} the length of the folds with what is added to it, and a little over for each end.");
+            list.Add(N(times,
+                $"{Capital(alike.Key.Name)}, {alike.Key.Text} wide: once the length of the folds with what is added to it, and a little over for each end.",
+                $"{Capital(alike.Key.Name)}, {alike.Key.Text} wide: {times} times the length of the folds with what is added to it, and a little over for each end."));
         }
 
         list.AddRange(laces.Each().Select(l => $"{Capital(l["name"].Text())}: {l["lengthForAll"].Text()}."));
-        list.Add($"Thread: {request.Thread ?? "fine cotton, see above"}. Needle: {request.Needle ?? "see above"}.");
+        list.Add(T($"Thread: {request.Thread ?? T("fine cotton, see above")}. Needle: {request.Needle ?? T("see above")}."));
         if (run.AnyTwinNeedle)
         {
-            list.Add($"A twin needle with a gap of {string.Join(" and ", run.Runs.Where(r => r.TwinNeedle).Select(r => rounding.Text(r.Tucks[0].Width)).Distinct())}, as the strip was sewn with.");
+            var gaps = run.Runs.Where(r => r.TwinNeedle).Select(r => rounding.Text(r.Tucks[0].Width)).Distinct().Aggregate((some, one) => T($"{some} and {one}"));
+            list.Add(T($"A twin needle with a gap of {gaps}, as the strip was sewn with."));
         }
 
-        list.Add("Basting thread in a colour that shows, and thin card for the gauge.");
+        list.Add(T("Basting thread in a colour that shows, and thin card for the gauge."));
         return new JsonArray([.. list.Select(t => JsonValue.Create(t))]);
     }
 
     public static JsonArray Cautions(Whole run, WorksheetRequest request, Recorded recorded, IReadOnlyList<System.Text.Rune> leftOut, Rounding rounding)
     {
         JsonArray list = [];
-        foreach (var (code, text) in run.AskedRuns.SelectMany(p => p.Run!.Plan["cautions"].Each().Select(c => (c["code"].Text(), In(run, p) + c["text"].Text()))).Distinct())
+        foreach (var (code, text) in run.AskedRuns.SelectMany(p => p.Run!.Plan["cautions"].Each().Select(c => (c["code"].Text(), In(run, p, c["text"].Text())))).Distinct())
         {
             list.Add(new JsonObject { ["code"] = code, ["text"] = text });
         }
@@ -125,31 +138,34 @@ internal static class Telling
         var along = Cutting.Along(run, request.Allow);
         if (request.Cloth.Width is { } width && width.Length < along && request.Cloth.FoldsAlong != "weft")
         {
-            Add("wider-than-cloth", $"The piece is {rounding.Text(along)} along the row and the cloth {width.Text} wide. "
-                + (request.Cloth.FoldsAlong is null ? "With folds along the warp it does not fit: " : "")
-                + "turn the folds along the weft, or join a width where a tuck hides the seam.", "Folds along the warp use up the loom width.");
+            Add(
+                "wider-than-cloth",
+                request.Cloth.FoldsAlong is null
+                    ? T($"The piece is {rounding.Text(along)} along the row and the cloth {width.Text} wide. With folds along the warp it does not fit: turn the folds along the weft, or join a width where a tuck hides the seam.")
+                    : T($"The piece is {rounding.Text(along)} along the row and the cloth {width.Text} wide. Turn the folds along the weft, or join a width where a tuck hides the seam."),
+                T("Folds along the warp use up the loom width."));
         }
 
         if (request.Cloth.Shrunk == false)
         {
-            Add("not-shrunk", "The cloth is not shrunk yet: shrink it before you cut.", "Tucks drawn up by a first washing can't be let out evenly.");
+            Add("not-shrunk", T("The cloth is not shrunk yet: shrink it before you cut."), T("Tucks drawn up by a first washing can't be let out evenly."));
         }
 
         if (leftOut.Count > 0)
         {
-            Add("letters-left-out", $"The record holds {Printing.Listed(leftOut)}; the print has no letters for them and leaves them out.", "The record itself is whole.");
+            Add("letters-left-out", T($"The record holds {Printing.Listed(leftOut)}; the print has no letters for them and leaves them out."), T("The record itself is whole."));
         }
 
         var kind = Recorded.Word(recorded.Tucks?["tuckKind"]);
         if (kind is "tapered" or "scalloped" or "crossed")
         {
-            Add("planned-parallel", $"Recorded as {kind} tucks; this worksheet plans parallel tucks of one width.", "The rest is for your own hand.");
+            Add("planned-parallel", T($"Recorded as {kind} tucks; this worksheet plans parallel tucks of one width."), T("The rest is for your own hand."));
         }
 
         var places = recorded.IsAChilds ? (string[])["work", "marking", "children"] : ["work", "marking"];
         foreach (var caution in places.SelectMany(Catalogue.Cautions.At).DistinctBy(c => c.Code))
         {
-            list.Add(new JsonObject { ["code"] = caution.Code, ["text"] = caution.Text, ["reason"] = caution.Reason, ["source"] = caution.Source });
+            list.Add(new JsonObject { ["code"] = caution.Code, ["text"] = T(caution.Text), ["reason"] = T(caution.Reason), ["source"] = caution.Source });
         }
 
         return list;
@@ -158,16 +174,22 @@ internal static class Telling
     }
 
     /// <summary>Where a sentence belongs, when there are several things.</summary>
-    private static string In(Whole run, Part part) => run.Sectioned ? $"Section {part.Asked + 1} of those asked: " : "";
+    private static string In(Whole run, Part part, string text) => run.Sectioned ? T($"Section {part.Asked + 1} of those asked: {text}") : text;
 
     /// <summary>"pin tucks, 6 of 1/16 in with 3/16 in between; …", as far as it is recorded.</summary>
     internal static string Groups(JsonObject tucks)
     {
         var groups = tucks["groups"].Each().Select(g =>
-            string.Join(" ", new[] { g["tucks"].Text(), g["width"] is null ? "" : $"of {g["width"].Text()}", g["space"] is null ? "" : $"with {g["space"].Text()} between" }.Where(t => t.Length > 0))).ToList();
+            string.Join(" ", new[] { g["tucks"].Text(), g["width"] is null ? "" : T($"of {g["width"].Text()}"), g["space"] is null ? "" : T($"with {g["space"].Text()} between") }.Where(t => t.Length > 0))).ToList();
+        return groups.Count == 0 ? Kind(tucks) : $"{Kind(tucks)}, {string.Join("; ", groups)}";
+    }
+
+    /// <summary>"pin tucks", or "tucks" where the kind is not recorded.</summary>
+    internal static string Kind(JsonObject tucks)
+    {
         var kind = Recorded.Said("tucks", tucks["tuckKind"]);
-        var what = kind.Length == 0 ? "tucks" : kind.EndsWith("tucks", StringComparison.OrdinalIgnoreCase) || kind.EndsWith("tuck", StringComparison.OrdinalIgnoreCase) ? kind : $"{kind} tucks";
-        return groups.Count == 0 ? what : $"{what}, {string.Join("; ", groups)}";
+        return kind.Length == 0 ? T("tucks")
+            : kind.EndsWith("tucks", StringComparison.OrdinalIgnoreCase) || kind.EndsWith("tuck", StringComparison.OrdinalIgnoreCase) ? kind : T($"{kind} tucks");
     }
 
     internal static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
@@ -177,9 +199,9 @@ internal static class Telling
         List<string> parts =
         [
             Recorded.Said("laces", technique["lace"]), Recorded.Said("trims", technique["trim"]), technique["form"].Text(),
-            Recorded.Said("whitework", technique["work"]), technique["width"] is JsonObject w ? $"{w.Text()} wide" : "",
-            technique["part"] is null ? "" : $"on the {Recorded.Said("parts", technique["part"]).ToLowerInvariant()}",
-            technique["set"] is JsonArray { Count: > 0 } set ? $"set {string.Join(" and ", set.Texts())}" : "",
+            Recorded.Said("whitework", technique["work"]), technique["width"] is JsonObject w ? T($"{w.Text()} wide") : "",
+            technique["part"] is null ? "" : T($"on the {Recorded.Said("parts", technique["part"]).ToLowerInvariant()}"),
+            technique["set"] is JsonArray { Count: > 0 } set ? T($"set {set.Texts().Aggregate((some, one) => T($"{some} and {one}"))}") : "",
             technique["joined"].Text().Replace('-', ' '),
             .. technique["stitches"] is JsonArray stitches ? stitches.Select(s => Recorded.Said("stitches", s)) : [],
         ];
@@ -190,10 +212,10 @@ internal static class Telling
     private static string EvidenceText(JsonNode evidence) =>
         string.Join(", ", new[]
         {
-            evidence["stitchesPerInch"] is { } i ? $"{i.Text()} stitches to the inch" : "",
-            evidence["stitchesPerCm"] is { } c ? $"{c.Text()} stitches to the centimetre" : "",
+            evidence["stitchesPerInch"] is { } i ? T($"{i.Text()} stitches to the inch") : "",
+            evidence["stitchesPerCm"] is { } c ? T($"{c.Text()} stitches to the centimetre") : "",
             evidence["regularity"].Text(), evidence["note"].Text().TrimEnd('.'),
-        }.Where(t => t.Length > 0)) is { Length: > 0 } text ? text : "evidence is written down";
+        }.Where(t => t.Length > 0)) is { Length: > 0 } text ? text : T("evidence is written down");
 
     private static string Traces(JsonObject tucks) =>
         tucks["traces"] is JsonArray { Count: > 0 } traces ? $" ({string.Join(", ", traces.Texts().Select(t => t.Replace('-', ' ')))})" : "";

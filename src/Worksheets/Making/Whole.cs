@@ -100,7 +100,7 @@ internal sealed class Whole
     public bool AnyTwinNeedle => Runs.Any(r => r.TwinNeedle);
 
     /// <summary>"the run", or "the piece" where it is made of several things.</summary>
-    public string Name => Sectioned ? "the piece" : "the run";
+    public string Name => Sectioned ? T("the piece") : T("the run");
 
     /// <summary>What <c>result</c> holds of the plan itself: <c>plan</c>, or the sections, and all lines over the whole where one plan does not tell them.</summary>
     public void Write(JsonObject result, IReadOnlyList<AskedSection> asked, IReadOnlyList<JsonObject?> fits)

@@ -15,18 +15,18 @@ internal static class Contents
         Head(sheet, worksheet);
         Original(sheet, result, picture);
         Cautions(sheet, worksheet.Cautions);
-        Section(sheet, "To cut", result["piece"]!["text"]);
+        Section(sheet, T("To cut"), result["piece"]!["text"]);
         Picture(sheet, worksheet);
         PositionsTable.Write(sheet, result);
-        Section(sheet, "Ways to mark the lines", result["marking"], "text", "suits");
+        Section(sheet, T("Ways to mark the lines"), result["marking"], "text", "suits");
         Strip(sheet, result["strip"]);
-        Section(sheet, "Needle, thread, machine", result["settings"], "text", "source");
+        Section(sheet, T("Needle, thread, machine"), result["settings"], "text", "source");
         Steps(sheet, result["steps"]!);
-        Section(sheet, "Lace", result["lace"], "text", "working");
-        Section(sheet, "What else is on the piece", result["also"], "text", "note");
-        Section(sheet, "Folding rule", result["rule"] is { } told && told["needed"].Yes() ? new JsonArray(told["text"].Text()) : null);
-        Section(sheet, "To buy", result["shopping"]);
-        Section(sheet, "Evidence and guess", result["evidence"], "text", "is");
+        Section(sheet, T("Lace"), result["lace"], "text", "working");
+        Section(sheet, T("What else is on the piece"), result["also"], "text", "note");
+        Section(sheet, T("Folding rule"), result["rule"] is { } told && told["needed"].Yes() ? new JsonArray(told["text"].Text()) : null);
+        Section(sheet, T("To buy"), result["shopping"]);
+        Section(sheet, T("Evidence and guess"), result["evidence"], "text", "is");
         Notes(sheet, worksheet.Request["notes"].Text());
         if (rule)
         {
@@ -39,7 +39,7 @@ internal static class Contents
     private static void Head(Sheet sheet, Worksheet worksheet)
     {
         var result = worksheet.Result;
-        sheet.Text("Worksheet", Fonts.Bold(9), Sheet.Accent, after: 2);
+        sheet.Text(T("Worksheet"), Fonts.Bold(9), Sheet.Accent, after: 2);
         sheet.Text(worksheet.Title, Fonts.Name(21), Sheet.Ink, Tag.Heading1, after: 3);
         sheet.Text(result["source"].Text(), Fonts.Body(10), Sheet.Quiet, after: 10);
         Figures(sheet, [.. result["figures"].Each().Select(f => (f["text"].Text(), f["label"].Text()))]);
@@ -85,11 +85,11 @@ internal static class Contents
         var (width, height) = (image.PixelWidth * scale, image.PixelHeight * scale);
         sheet.Gap(8);
         sheet.Need(height + 20);
-        sheet.Tags.BeginElement(PdfIllustrationElementTag.Figure, (picture.Shows is { } shows ? $"The original: {shows}. " : "The original, as photographed. ") + result["source"].Text(), new XRect(sheet.Left, sheet.Y, width, height));
+        sheet.Tags.BeginElement(PdfIllustrationElementTag.Figure, picture.Shows is { } shows ? T($"The original: {shows}. {result["source"].Text()}") : T($"The original, as photographed. {result["source"].Text()}"), new XRect(sheet.Left, sheet.Y, width, height));
         sheet.Graphics.DrawImage(image, sheet.Left, sheet.Y, width, height);
         sheet.Tags.End();
         sheet.Gap(height + 3);
-        sheet.Text((picture.Shows is null ? "The original." : "A part of the original, seen close.") + " Never lay this sheet or a gauge on it.", Fonts.Body(8.5), Sheet.Quiet);
+        sheet.Text(picture.Shows is null ? T("The original. Never lay this sheet or a gauge on it.") : T("A part of the original, seen close. Never lay this sheet or a gauge on it."), Fonts.Body(8.5), Sheet.Quiet);
     }
 
     /// <summary>What to sew first, and a box to write down what it measured.</summary>
@@ -100,9 +100,9 @@ internal static class Contents
             return;
         }
 
-        Section(sheet, "A strip to sew first", strip["text"]);
+        Section(sheet, T("A strip to sew first"), strip["text"]);
         const double height = 44;
-        string[] labels = ["tucks sewn", "width as marked", "flat, before", "finished, after"];
+        string[] labels = [T("tucks sewn"), T("width as marked"), T("flat, before"), T("finished, after")];
         var width = sheet.Width / labels.Length;
         sheet.Gap(4);
         sheet.Need(height);
@@ -130,7 +130,7 @@ internal static class Contents
             return;
         }
 
-        sheet.Heading("Before you begin");
+        sheet.Heading(T("Before you begin"));
         sheet.TwoColumns([.. cautions.Each().Select(c =>
         {
             var source = c["source"].Text();
@@ -159,7 +159,7 @@ internal static class Contents
 
     private static void Steps(Sheet sheet, JsonNode steps)
     {
-        sheet.Heading("Order of work");
+        sheet.Heading(T("Order of work"));
         sheet.List(() =>
         {
             foreach (var step in steps.Each())
@@ -173,7 +173,7 @@ internal static class Contents
     {
         if (notes.Length > 0)
         {
-            sheet.Heading("Notes");
+            sheet.Heading(T("Notes"));
             sheet.Text(notes, Fonts.Body(10), Sheet.Ink);
         }
     }
@@ -181,13 +181,13 @@ internal static class Contents
     private static void Picture(Sheet sheet, Worksheet worksheet)
     {
         var panels = Diagram.Panels(worksheet.Result, sheet.Width * 25.4 / 72, onPaper: true);
-        sheet.Heading("The picture", keepWith: Sheet.Mm(panels[0].Height));
+        sheet.Heading(T("The picture"), keepWith: Sheet.Mm(panels[0].Height));
         var described = false;
         foreach (var panel in panels)
         {
             var height = Sheet.Mm(panel.Height);
             sheet.Need(height);
-            var alt = described ? "The diagram goes on; every position is in the table." : WorksheetDiagram.Description(worksheet);
+            var alt = described ? T("The diagram goes on; every position is in the table.") : WorksheetDiagram.Description(worksheet);
             described = true;
             sheet.Tags.BeginElement(PdfIllustrationElementTag.Figure, alt, new XRect(sheet.Left, sheet.Y, sheet.Width, height));
             PanelDrawing.Draw(sheet, panel);

@@ -18,22 +18,20 @@ internal sealed class GaugePage(Sheet sheet, Printer? printer)
     {
         var gauges = result["gauges"].Each().ToList();
         sheet.NewPage();
-        sheet.Heading("Is it true size?");
+        sheet.Heading(T("Is it true size?"));
         sheet.Text(
-            "Print at 100 % (“actual size”, no fitting to the page). Then lay a ruler on both marks. If either measures differently, "
-            + "do not use the gauge: mend the printer's setting and print again, or enter what the 50 mm mark measures and take a print made for that printer, "
-            + "or work from the table with a ruler. The table is right either way.",
+            T("Print at 100 % (“actual size”, no fitting to the page). Then lay a ruler on both marks. If either measures differently, do not use the gauge: mend the printer's setting and print again, or enter what the 50 mm mark measures and take a print made for that printer, or work from the table with a ruler. The table is right either way."),
             Fonts.Body(10), Sheet.Ink, after: 8);
         if (printer is not null)
         {
-            sheet.Text($"Drawn for “{printer.Name}”, on which the 50 mm mark measured {printer.Typed}; on another printer it is not true.", Fonts.Bold(10), Sheet.Ink, after: 8);
+            sheet.Text(T($"Drawn for “{printer.Name}”, on which the 50 mm mark measured {printer.Typed}; on another printer it is not true."), Fonts.Bold(10), Sheet.Ink, after: 8);
         }
 
         Mark(sheet, 50, stretch, "50 mm");
         Mark(sheet, 50.8, stretch, "2 in");
         if (gauges.Count > 0)
         {
-            sheet.Heading(gauges.Count == 1 ? "Gauge" : "Gauges");
+            sheet.Heading(gauges.Count == 1 ? T("Gauge") : T("Gauges"));
         }
 
         foreach (var text in result["gaugeText"].Texts())
@@ -51,11 +49,11 @@ internal sealed class GaugePage(Sheet sheet, Printer? printer)
     public static void Mark(Sheet sheet, double millimetres, double stretch, string name)
     {
         var (x, length, y) = (sheet.Left, Sheet.Mm(millimetres) * stretch, sheet.Y + 8);
-        sheet.Tags.BeginElement(PdfIllustrationElementTag.Figure, $"Control mark: {name} long.", new XRect(x, sheet.Y, length, 16));
+        sheet.Tags.BeginElement(PdfIllustrationElementTag.Figure, T($"Control mark: {name} long."), new XRect(x, sheet.Y, length, 16));
         sheet.Graphics.DrawLine(Thin, x, y, x + length, y);
         sheet.Graphics.DrawLine(Thin, x, y - 6, x, y + 6);
         sheet.Graphics.DrawLine(Thin, x + length, y - 6, x + length, y + 6);
-        sheet.Write($"this line is {name} long", Fonts.Body(9.5), Sheet.Ink, x + length + 10, y - 6);
+        sheet.Write(T($"this line is {name} long"), Fonts.Body(9.5), Sheet.Ink, x + length + 10, y - 6);
         sheet.Tags.End();
         sheet.Gap(26);
     }
@@ -70,14 +68,14 @@ internal sealed class GaugePage(Sheet sheet, Printer? printer)
         sheet.Text(gauge["title"].Text(), Fonts.Bold(10.5), Sheet.Ink, after: 5);
         if (length > TrueSize.LongestUnasked)
         {
-            sheet.Text("This gauge would be longer than 3 m of paper: mark these from the table with a ruler.", Fonts.Body(10), Sheet.Ink, after: 4);
+            sheet.Text(T("This gauge would be longer than 3 m of paper: mark these from the table with a ruler."), Fonts.Body(10), Sheet.Ink, after: 4);
         }
         else
         {
             var pieces = TrueSize.Pieces(length, sheet.Paper.Room / stretch);
             if (pieces.Count > 1)
             {
-                sheet.Text($"This gauge is longer than the paper: paste its {pieces.Count} pieces together, register mark (R) on register mark, before you cut the notches.", Fonts.Body(10), Sheet.Ink, after: 4);
+                sheet.Text(T($"This gauge is longer than the paper: paste its {pieces.Count} pieces together, register mark (R) on register mark, before you cut the notches."), Fonts.Body(10), Sheet.Ink, after: 4);
             }
 
             for (var i = 0; i < pieces.Count; i++)
@@ -101,8 +99,9 @@ internal sealed class GaugePage(Sheet sheet, Printer? printer)
         var (from, to) = pieces[index];
         var (x, y, bottom, length) = (sheet.Left, sheet.Y, sheet.Y + CardHeight, True(to - from));
         double X(double at) => x + True(at - from);
-        var part = pieces.Count == 1 ? "" : $", piece {index + 1} of {pieces.Count}";
-        sheet.Tags.BeginElement(PdfIllustrationElementTag.Figure, $"{gauge["title"].Text()}{part}, at true size.", new XRect(x, y, length, CardHeight));
+        var title = gauge["title"].Text();
+        var alt = pieces.Count == 1 ? T($"{title}, at true size.") : T($"{title}, piece {index + 1} of {pieces.Count}, at true size.");
+        sheet.Tags.BeginElement(PdfIllustrationElementTag.Figure, alt, new XRect(x, y, length, CardHeight));
         sheet.Graphics.DrawRectangle(Cut, x, y, length, CardHeight);
 
         // The first notch has the longest line, so that no letter stands on the line of the next.
@@ -137,7 +136,7 @@ internal sealed class GaugePage(Sheet sheet, Printer? printer)
         if (index == 0)
         {
             sheet.Graphics.DrawLine(new XPen(Sheet.Ink, 1.6), x, y, x, bottom);
-            sheet.Write("this end on the line you measure from", Fonts.Body(7.5), Sheet.Quiet, x + 5, bottom - 12);
+            sheet.Write(T("this end on the line you measure from"), Fonts.Body(7.5), Sheet.Quiet, x + 5, bottom - 12);
         }
 
         sheet.Tags.End();

@@ -15,7 +15,7 @@ internal sealed class HandOutPages(Sheet sheet, HandOut handOut)
 
     public void Write()
     {
-        sheet.Text("Hand-out", Fonts.Bold(9), Sheet.Accent, after: 2);
+        sheet.Text(T("Hand-out"), Fonts.Bold(9), Sheet.Accent, after: 2);
         sheet.Text(handOut.Title, Fonts.Name(21), Sheet.Ink, Tag.Heading1, after: 3);
         if (handOut.Under.Length > 0)
         {
@@ -24,7 +24,7 @@ internal sealed class HandOutPages(Sheet sheet, HandOut handOut)
 
         if (handOut.EachNeeds.Length > 0)
         {
-            sheet.Heading("You need");
+            sheet.Heading(T("You need"));
             sheet.Text(handOut.EachNeeds, Fonts.Body(10), Sheet.Ink);
         }
 
@@ -33,7 +33,7 @@ internal sealed class HandOutPages(Sheet sheet, HandOut handOut)
             Entry(entry);
         }
 
-        sheet.Heading("Before you touch anything", keepWith: 160);
+        sheet.Heading(T("Before you touch anything"), keepWith: 160);
         sheet.TwoColumns(handOut.Cautions);
     }
 

@@ -39,7 +39,7 @@ internal static partial class Metadata
                 <rdf:Description rdf:about="" xmlns:pdfuaid="http://www.aiim.org/pdfua/ns/id/"><pdfuaid:part>1</pdfuaid:part></rdf:Description>
                 <rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/">
                   <dc:title><rdf:Alt><rdf:li xml:lang="x-default">{SecurityElement.Escape(printed.Title)}</rdf:li></rdf:Alt></dc:title>
-                  <dc:language><rdf:Bag><rdf:li>en</rdf:li></rdf:Bag></dc:language>
+                  <dc:language><rdf:Bag><rdf:li>{printed.Language}</rdf:li></rdf:Bag></dc:language>
                 </rdf:Description>
                 <rdf:Description rdf:about="" xmlns:xmp="http://ns.adobe.com/xap/1.0/">
                   <xmp:CreatorTool>Heirloom Archive {printed.Engine}</xmp:CreatorTool>

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using HeirloomArchive.Worksheets.Drawing;
 using PdfSharp.Drawing;
 using Tag = PdfSharp.UniversalAccessibility.PdfBlockLevelElementTag;
 
@@ -12,17 +13,18 @@ internal static class PositionsTable
     public static void Write(Sheet sheet, JsonObject result)
     {
         var table = result["positions"]!;
-        sheet.Heading("Where every line falls", keepWith: HeadHeight + 80);
+        sheet.Heading(T("Where every line falls"), keepWith: HeadHeight + 80);
         sheet.Text(table["text"].Text(), Fonts.Body(10), Sheet.Ink, after: 8);
         var columns = Columns(sheet);
         sheet.Tags.BeginElement(Tag.Table);
-        Head(sheet, table, columns, first: true);
+        var isTwin = DrawnTuck.All(result).All(t => t.TwinNeedle);
+        Head(sheet, table, columns, isTwin, first: true);
         var row = 0;
         foreach (var tuck in table["rows"].Each().Concat(table["insertions"].Each()).OrderBy(r => r["section"].Whole()))
         {
             if (sheet.Need(RowHeight))
             {
-                Head(sheet, table, columns, first: false);
+                Head(sheet, table, columns, isTwin, first: false);
             }
 
             Row(sheet, tuck, columns, ++row);
@@ -42,7 +44,7 @@ internal static class PositionsTable
     }
 
     /// <summary>Two rows of headings, read out once: again on a further page they are only seen.</summary>
-    private static void Head(Sheet sheet, JsonNode table, double[] columns, bool first)
+    private static void Head(Sheet sheet, JsonNode table, double[] columns, bool isTwin, bool first)
     {
         var (y, font) = (sheet.Y, Fonts.Bold(8.5));
         sheet.Tags.BeginArtifact();
@@ -59,8 +61,8 @@ internal static class PositionsTable
         Over(7, table["sewn"].Text(), 2);
         End();
         Begin(Tag.TableRow);
-        var middle = table["rows"].Each().All(r => r["lines"]![1]!["what"].Text() == "line to follow") ? "to follow" : "fold";
-        string[] names = ["tuck", "width", "a", middle, "b", "a", middle, "b", "stitching", middle == "fold" ? "fold" : "middle"];
+        var middle = isTwin ? T("to follow") : T("fold");
+        string[] names = [T("tuck"), T("width"), "a", middle, "b", "a", middle, "b", T("stitching"), isTwin ? T("middle") : T("fold")];
         for (var i = 0; i < names.Length; i++)
         {
             Begin(Tag.TableHeaderCell);

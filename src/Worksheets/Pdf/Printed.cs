@@ -1,4 +1,3 @@
-using System.Globalization;
 using HeirloomArchive.Worksheets.Drawing;
 using PdfSharp.Pdf;
 using PdfSharp.UniversalAccessibility;
@@ -11,16 +10,19 @@ namespace HeirloomArchive.Worksheets.Pdf;
 /// <param name="Made">When what is printed was made or last changed.</param>
 /// <param name="Engine">The release.</param>
 /// <param name="Paper">Its sheets.</param>
-internal sealed record Printed(Guid Id, string Title, DateTimeOffset Made, string Engine, PaperSize Paper)
+/// <param name="Language">What its sentences are in, as BCP 47 writes it.</param>
+internal sealed record Printed(Guid Id, string Title, DateTimeOffset Made, string Engine, PaperSize Paper, string Language)
 {
     // The writer of PDF files keeps its font tables for the whole program and does not say that two may use them at once.
     private static readonly Lock OneAtATime = new();
 
     public static Printed Of(Worksheet worksheet) =>
-        new(worksheet.Id, worksheet.Title, worksheet.Made, worksheet.Engine, PaperSize.Of(worksheet.Paper, worksheet.Landscape));
+        new(worksheet.Id, worksheet.Title, worksheet.Made, worksheet.Engine, PaperSize.Of(worksheet.Paper, worksheet.Landscape), worksheet.Language);
 
     /// <summary>The whole file: laid out once to count the pages, and then with their number at the foot of each.</summary>
-    public byte[] Draw(Action<Sheet> write)
+    public byte[] Draw(Action<Sheet> write) => SheetLanguage.In(Language, () => Drawn(write));
+
+    private byte[] Drawn(Action<Sheet> write)
     {
         lock (OneAtATime)
         {
@@ -29,7 +31,7 @@ internal sealed record Printed(Guid Id, string Title, DateTimeOffset Made, strin
             using var document = new PdfDocument();
             document.Info.Title = Title;
             document.Info.Creator = "Heirloom Archive " + Engine;
-            UAManager.ForDocument(document).SetDocumentLanguage("en");
+            UAManager.ForDocument(document).SetDocumentLanguage(Language);
             FixedBytes.Date(document, this);
             On(document, counted).Dispose();
             using var file = new MemoryStream();
@@ -39,7 +41,7 @@ internal sealed record Printed(Guid Id, string Title, DateTimeOffset Made, strin
 
         Sheet On(PdfDocument document, Sheet? counted)
         {
-            var footer = $"{Title} · {Made.ToString("d MMMM yyyy", CultureInfo.InvariantCulture)}";
+            var footer = $"{Title} · {SheetLanguage.Day(Made, Language)}";
             var sheet = new Sheet(document, Paper, footer, counted);
             write(sheet);
             return sheet;

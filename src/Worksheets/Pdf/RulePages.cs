@@ -34,12 +34,11 @@ internal sealed class RulePages
     {
         sheet.NewPage();
         var top = sheet.Y;
-        sheet.Heading("Folding rule");
+        sheet.Heading(T("Folding rule"));
         sheet.Text(
-            "Check the 50 mm mark below with a ruler first. Cut the pieces out along the broken lines, lay each over the next until the register marks "
-            + "(R) cover one another, and paste. Lay the upper edge on the cloth with the thick end at its cut edge, and mark: a solid line is a fold"
-            + (DrawnTuck.All(worksheet.Result).Any(t => t.TwinNeedle) ? " (a thin one the line to follow with the twin needle)" : "")
-            + ", a broken one is stitching. Where lines stand too close for every number only some carry theirs.",
+            DrawnTuck.All(worksheet.Result).Any(t => t.TwinNeedle)
+                ? T("Check the 50 mm mark below with a ruler first. Cut the pieces out along the broken lines, lay each over the next until the register marks (R) cover one another, and paste. Lay the upper edge on the cloth with the thick end at its cut edge, and mark: a solid line is a fold (a thin one the line to follow with the twin needle), a broken one is stitching. Where lines stand too close for every number only some carry theirs.")
+                : T("Check the 50 mm mark below with a ruler first. Cut the pieces out along the broken lines, lay each over the next until the register marks (R) cover one another, and paste. Lay the upper edge on the cloth with the thick end at its cut edge, and mark: a solid line is a fold, a broken one is stitching. Where lines stand too close for every number only some carry theirs."),
             Fonts.Body(10), Sheet.Ink, after: 4);
         GaugePage.Mark(sheet, 50, stretch, "50 mm");
         sheet.Y = top + Sheet.Mm(TrueSize.PieceHeight);
@@ -67,7 +66,7 @@ internal sealed class RulePages
 
         foreach (var insertion in DrawnInsertion.All(result))
         {
-            yield return new Mark(before + insertion.From, Lace, FoldLine, insertion.LaidOn ? $"{insertion.Name}a" : $"{insertion.Name} cut", true);
+            yield return new Mark(before + insertion.From, Lace, FoldLine, insertion.LaidOn ? $"{insertion.Name}a" : T($"{insertion.Name} cut"), true);
             if (insertion.LaidOn)
             {
                 yield return new Mark(before + insertion.To, Lace, FoldLine, $"{insertion.Name}b", true);
@@ -76,7 +75,7 @@ internal sealed class RulePages
 
         if (result["datum"]!["flat"].Mm() is var datum && datum > 0)
         {
-            yield return new Mark(before + datum, Datum, RuleHeight - 3, "centre", true);
+            yield return new Mark(before + datum, Datum, RuleHeight - 3, T("centre"), true);
         }
     }
 
@@ -87,8 +86,8 @@ internal sealed class RulePages
         var (width, bottom) = (Along(to - from), top + Sheet.Mm(RuleHeight));
         double X(double at) => left + Along(at - from);
         var here = marks.Where(m => m.At >= from - 1e-9 && m.At <= to + 1e-9).ToList();
-        var name = $"Folding rule, piece {index + 1} of {pieces.Count}: {from.Invariant("0.#")} mm to {to.Invariant("0.#")} mm from the cut edge at the start";
-        sheet.Tags.BeginElement(PdfIllustrationElementTag.Figure, $"{name}, {here.Count} lines, at true size. Every position is in the table.", new XRect(left, sheet.Y, sheet.Width, Sheet.Mm(RuleTop + RuleHeight)));
+        var name = T($"Folding rule, piece {index + 1} of {pieces.Count}: {from.Invariant("0.#")} mm to {to.Invariant("0.#")} mm from the cut edge at the start");
+        sheet.Tags.BeginElement(PdfIllustrationElementTag.Figure, T($"{name}, {here.Count} lines, at true size. Every position is in the table."), new XRect(left, sheet.Y, sheet.Width, Sheet.Mm(RuleTop + RuleHeight)));
         sheet.Write(name, Fonts.Bold(8.5), Sheet.Ink, left, sheet.Y + 2);
         sheet.Graphics.DrawRectangle(Cut, left, top, width, bottom - top);
         if (index == 0)

@@ -291,7 +291,7 @@ internal sealed class Sheet : IDisposable
         var y = Mm(paper.Height - 14) - 8;
         Tags.BeginArtifact();
         Write(Short(footer, font, Width - 80), font, Quiet, Left, y);
-        Write($"page {document.PageCount} of {pagesInAll}", font, Quiet, Right, y, align: 1);
+        Write(T($"page {document.PageCount} of {pagesInAll}"), font, Quiet, Right, y, align: 1);
         Tags.End();
     }
 

@@ -19,7 +19,7 @@ internal sealed class TeachingSheet(Sheet sheet, Worksheet worksheet, bool answe
     public void Write()
     {
         var result = worksheet.Result;
-        sheet.Text(answers ? "Answers" : "Hand-out", Fonts.Bold(9), Sheet.Accent, after: 2);
+        sheet.Text(answers ? T("Answers") : T("Hand-out"), Fonts.Bold(9), Sheet.Accent, after: 2);
         sheet.Text(worksheet.Title, Fonts.Name(21), Sheet.Ink, Tag.Heading1, after: 3);
         sheet.Text(result["source"].Text(), Fonts.Body(10), Sheet.Quiet, after: 6);
         if (answers)
@@ -28,17 +28,17 @@ internal sealed class TeachingSheet(Sheet sheet, Worksheet worksheet, bool answe
         }
         else
         {
-            Blanks("Name", "Date");
+            Blanks(T("Name"), T("Date"));
         }
 
-        sheet.Heading("What is to be made");
+        sheet.Heading(T("What is to be made"));
         Texts(result["given"].Texts());
         Picture(result);
         Questions(result);
         Table(result["positions"]!);
         if (!answers)
         {
-            sheet.Heading("Before you begin");
+            sheet.Heading(T("Before you begin"));
             Texts(worksheet.Cautions.Each().Where(c => c["reason"] is not null).Select(c => c["text"].Text()).Take(4));
         }
     }
@@ -53,12 +53,12 @@ internal sealed class TeachingSheet(Sheet sheet, Worksheet worksheet, bool answe
 
         var along = result["piece"]!["along"]!;
         var metres = (along.Mm() * ofClass / 1000).Invariant("0.##");
-        sheet.Heading($"For a class of {ofClass.ToString(CultureInfo.InvariantCulture)}");
+        sheet.Heading(T($"For a class of {ofClass.ToString(CultureInfo.InvariantCulture)}"));
         Texts(
         [
-            $"{ofClass} hand-outs, and {ofClass} pieces of cloth {along.Text()} along the row: one below the other {metres} m in all.",
-            $"{ofClass} needles, counted out and counted back in; pins in a box, counted too.",
-            "One gauge each, cut from the worksheet's print.",
+            T($"{ofClass} hand-outs, and {ofClass} pieces of cloth {along.Text()} along the row: one below the other {metres} m in all."),
+            T($"{ofClass} needles, counted out and counted back in; pins in a box, counted too."),
+            T("One gauge each, cut from the worksheet's print."),
         ]);
     }
 
@@ -73,13 +73,13 @@ internal sealed class TeachingSheet(Sheet sheet, Worksheet worksheet, bool answe
     private void Picture(JsonObject result)
     {
         var panels = Diagram.Panels(result, sheet.Width * 25.4 / 72, onPaper: true);
-        sheet.Heading(answers ? "The picture" : "The picture: number every fold, and its stitching lines a and b", keepWith: Sheet.Mm(panels[0].Height));
+        sheet.Heading(answers ? T("The picture") : T("The picture: number every fold, and its stitching lines a and b"), keepWith: Sheet.Mm(panels[0].Height));
         foreach (var panel in panels)
         {
             var height = Sheet.Mm(panel.Height);
             sheet.Need(height);
             sheet.Tags.BeginElement(PdfIllustrationElementTag.Figure, answers ? WorksheetDiagram.Description(worksheet)
-                : "The lines of the work without their numbers, to be numbered: folds solid, stitching broken.", new XRect(sheet.Left, sheet.Y, sheet.Width, height));
+                : T("The lines of the work without their numbers, to be numbered: folds solid, stitching broken."), new XRect(sheet.Left, sheet.Y, sheet.Width, height));
             PanelDrawing.Draw(sheet, answers ? panel : panel with { Shapes = [.. panel.Shapes.Where(s => s is not Label { Ink: Ink.Number or Ink.StitchNumber })] });
             sheet.Tags.End();
             sheet.Gap(height + 6);
@@ -88,7 +88,7 @@ internal sealed class TeachingSheet(Sheet sheet, Worksheet worksheet, bool answe
 
     private void Questions(JsonObject result)
     {
-        sheet.Heading("To find out");
+        sheet.Heading(T("To find out"));
         var number = 0;
         sheet.List(() =>
         {
@@ -145,11 +145,13 @@ internal sealed class TeachingSheet(Sheet sheet, Worksheet worksheet, bool answe
         }
 
         const double height = 19;
-        var unit = positions["unit"].Text() == "mm" ? "millimetres" : "inches";
-        sheet.Heading("Where every line falls", keepWith: 100);
-        sheet.Text($"Measured {positions["fromDatum"].Text()}, in {unit}, on the flat cloth; never from the line before."
-            + (rows.Count > MostRows ? $" The first {MostRows} of {rows.Count}; the others go on in the same way." : ""), Fonts.Body(10), Sheet.Ink, after: 6);
-        string[] heads = ["Tuck", "a, stitching", rows[0]["lines"]![1]!["what"].Text(), "b, stitching"];
+        sheet.Heading(T("Where every line falls"), keepWith: 100);
+        var told = positions["unit"].Text() == "mm"
+            ? T($"Measured {positions["fromDatum"].Text()}, in millimetres, on the flat cloth; never from the line before.")
+            : T($"Measured {positions["fromDatum"].Text()}, in inches, on the flat cloth; never from the line before.");
+        var rest = rows.Count > MostRows ? " " + T($"The first {MostRows} of {rows.Count}; the others go on in the same way.") : "";
+        sheet.Text(told + rest, Fonts.Body(10), Sheet.Ink, after: 6);
+        string[] heads = [T("Tuck"), T("a, stitching"), rows[0]["lines"]![1]!["what"].Text(), T("b, stitching")];
         var width = sheet.Width / heads.Length;
         sheet.Tags.BeginElement(Tag.Table);
         Row(heads, heading: true);

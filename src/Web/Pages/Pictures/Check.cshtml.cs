@@ -18,7 +18,7 @@ public sealed class CheckModel(OriginalsCheck check, IDocumentStore documents, I
     public OriginalsReport? Running { get; private set; }
 
     /// <summary>What a garment is called; a picture that belongs to none shows a worksheet as it came out.</summary>
-    public string NameOf(Guid garment) => names.GetValueOrDefault(garment, "A worksheet as it came out");
+    public string NameOf(Guid garment) => names.GetValueOrDefault(garment) ?? T("A worksheet as it came out");
 
     public async Task OnGet(CancellationToken ct)
     {

@@ -79,7 +79,7 @@ public sealed class MarkForm
         var svg = Numberless;
         if (Array.Exists(numbers, n => n.Length == 0) && !svg)
         {
-            throw new FaultException("x", "Say where: draw it on the picture, or fill in all four numbers of a rectangle.");
+            throw new FaultException("x", T("Say where: draw it on the picture, or fill in all four numbers of a rectangle."));
         }
 
         var value = svg ? Drawn!.Trim() : $"xywh={string.Join(',', numbers)}";
@@ -89,7 +89,7 @@ public sealed class MarkForm
             body.Add((JsonNode)new JsonObject
             {
                 ["type"] = "SpecificResource",
-                ["source"] = WordLabels.Find(word) ?? throw new FaultException("word", $"“{word}” is not among the words. Choose one of those offered, or write it as a note."),
+                ["source"] = WordLabels.Find(word) ?? throw new FaultException("word", T($"“{word}” is not among the words. Choose one of those offered, or write it as a note.")),
             });
         }
 

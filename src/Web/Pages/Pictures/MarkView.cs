@@ -24,10 +24,13 @@ public sealed record MarkView(int Number, Region Region, IReadOnlyList<RegionWor
     };
 
     /// <summary>"Rectangle", "Outline" …</summary>
-    public string Kind => Shape.Kind switch { ShapeKind.Rectangle => "Rectangle", ShapeKind.Polygon => "Outline", ShapeKind.Line => "Line", _ => "Point" };
+    public string Kind => Shape.Kind switch { ShapeKind.Rectangle => T("Rectangle"), ShapeKind.Polygon => T("Outline"), ShapeKind.Line => T("Line"), _ => T("Point") };
+
+    /// <summary>The same for the script: <c>rectangle</c>, <c>outline</c> …</summary>
+    public string Tool => Shape.Kind switch { ShapeKind.Rectangle => "rectangle", ShapeKind.Polygon => "outline", ShapeKind.Line => "line", _ => "point" };
 
     /// <summary>All that it shows, in one line.</summary>
-    public string Line => Shows.Count > 0 ? string.Join("; ", Shows.Select(s => s.Text)) : "A line";
+    public string Line => Shows.Count > 0 ? string.Join("; ", Shows.Select(s => s.Text)) : T("A line");
 
     /// <summary>Its points as <c>x,y x,y</c>.</summary>
     public string Spots => string.Join(' ', Shape.Spots.Select(s => string.Create(CultureInfo.InvariantCulture, $"{s.X:0.##},{s.Y:0.##}")));
@@ -42,8 +45,8 @@ public sealed record MarkView(int Number, Region Region, IReadOnlyList<RegionWor
     private static string? LengthOf(Region region, PictureScale? scale, LengthUnit unit) => region.Now switch
     {
         { Shape.Kind: not ShapeKind.Line } => null,
-        { Measured: { } measured } => $"{measured.Text}, measured",
-        { Shape: var line } when scale is not null => $"about {scale.LengthOf(line.Pixels()).ToText(unit).TrimStart('≈', ' ')}, by the picture",
+        { Measured: { } measured } => T($"{measured.Text}, measured"),
+        { Shape: var line } when scale is not null => T($"about {scale.LengthOf(line.Pixels()).ToText(unit).TrimStart('≈', ' ')}, by the picture"),
         _ => null,
     };
 }

@@ -42,7 +42,7 @@ public sealed class ViewModel(RegionKeeping keeping) : PageModel
     public IEnumerable<(string Heading, IReadOnlyList<(string Key, string Label)> Entries)> Entries =>
         from list in new (string List, ShownKind Kind, string Heading)[]
         {
-            ("techniques", ShownKind.Technique, "How it was made"), ("condition", ShownKind.Condition, "Condition"), ("repairs", ShownKind.Repair, "Repairs"),
+            ("techniques", ShownKind.Technique, T("How it was made")), ("condition", ShownKind.Condition, T("Condition")), ("repairs", ShownKind.Repair, T("Repairs")),
         }
         let all = (Frame.Garment.State()[list.List] as JsonArray ?? []).OfType<JsonObject>().Select(e => (Entry: e, Label: Say.Entry(list.List, e))).ToList()
         let entries = all.Select(e => (ShownThing.KeyOf(list.Kind, e.Entry["id"]!.ToString()), all.Count(o => o.Label == e.Label) > 1 ? Told(e.Entry, e.Label, all.FindIndex(o => o == e) + 1) : e.Label)).ToList()
@@ -87,13 +87,13 @@ public sealed class ViewModel(RegionKeeping keeping) : PageModel
         }
         catch (StaleException e)
         {
-            mark.Faults = [new("", "The mark has been changed since you opened it. What you see below is yours: save again to keep it all the same.")];
+            mark.Faults = [new("", T("The mark has been changed since you opened it. What you see below is yours: save again to keep it all the same."))];
             mark.Version = e.Version;
             Response.StatusCode = StatusCodes.Status412PreconditionFailed;
         }
         catch (SetAsideException)
         {
-            mark.Faults = [new("", "The piece is set aside. Bring it back before you mark its pictures.")];
+            mark.Faults = [new("", T("The piece is set aside. Bring it back before you mark its pictures."))];
             Response.StatusCode = StatusCodes.Status409Conflict;
         }
 
@@ -127,7 +127,7 @@ public sealed class ViewModel(RegionKeeping keeping) : PageModel
         }
         catch (Exception e) when (e is StaleException or SetAsideException or FaultException)
         {
-            Mark.Faults = [new("", e is StaleException ? "The mark has been changed since. Look at it again, then take it away." : e.Message)];
+            Mark.Faults = [new("", e is StaleException ? T("The mark has been changed since. Look at it again, then take it away.") : e.Message)];
             Response.StatusCode = e is FaultException ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status409Conflict;
             return Page();
         }

@@ -37,17 +37,21 @@ public sealed record Nearest(string Says, string Change)
     private static Nearest Of(JsonObject one)
     {
         var change = one["change"]!.ToString();
+        var count = Say.Number(one["tucks"]);
+        var tucks = N(count, $"{Written.Number(count)} tuck", $"{Written.Number(count)} tucks");
+        var (width, lead, finished) = (Say.Length(one["width"]), Say.Length(one["lead"]), Say.Length(one["finished"]));
         var (value, words) = change switch
         {
-            "finished" => (Exact(one["finished"]), $"{Say.Length(one["finished"])} finished"),
-            "cloth" => (Exact(one["cloth"]), $"{Say.Length(one["cloth"])} of cloth"),
-            "tucks" => (one["tucks"]!.ToString(), Say.Count(Say.Number(one["tucks"]), "tuck")),
-            "width" => (Exact(one["width"]), $"tucks {Say.Length(one["width"])} wide"),
-            "space" => (Exact(one["space"]), $"{Say.Length(one["space"])} between tucks"),
-            _ => (Exact(one["lead"]), $"{Say.Length(one["lead"])} plain at the ends"),
+            "finished" => (Exact(one["finished"]), T($"{finished} finished")),
+            "cloth" => (Exact(one["cloth"]), T($"{Say.Length(one["cloth"])} of cloth")),
+            "tucks" => (one["tucks"]!.ToString(), tucks),
+            "width" => (Exact(one["width"]), T($"tucks {width} wide")),
+            "space" => (Exact(one["space"]), T($"{Say.Length(one["space"])} between tucks")),
+            _ => (Exact(one["lead"]), T($"{lead} plain at the ends")),
         };
-        var whole = $"{Say.Count(Say.Number(one["tucks"]), "tuck")} of {Say.Length(one["width"])}"
-            + (one["space"] is { } space ? $", {Say.Length(space)} between" : "") + $", {Say.Length(one["lead"])} plain before, {Say.Length(one["finished"])} finished";
+        var whole = one["space"] is { } space
+            ? T($"{tucks} of {width}, {Say.Length(space)} between, {lead} plain before, {finished} finished")
+            : T($"{tucks} of {width}, {lead} plain before, {finished} finished");
         return new($"{Say.Capital(words)}: {whole}", $"{change}={value}");
     }
 

@@ -13,8 +13,8 @@ namespace HeirloomArchive.Web.Pages.Worksheets;
 /// <summary>From a recorded run, or from none, to a worksheet; when nothing fits, the nearest that does.</summary>
 public sealed class NewModel(Archive archive, IDocumentStore documents, TimeProvider clock) : PageModel
 {
-    public static readonly (string Name, string Legend)[] Ranges =
-        [("tucks", "How many tucks"), ("width", "How wide each"), ("space", "Plain cloth between"), ("ends", "Plain before and after")];
+    public static (string Name, string Legend)[] Ranges =>
+        [("tucks", T("How many tucks")), ("width", T("How wide each")), ("space", T("Plain cloth between")), ("ends", T("Plain before and after"))];
 
     public Form Form { get; private set; } = new([]);
 
