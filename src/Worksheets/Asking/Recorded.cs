@@ -98,8 +98,11 @@ internal sealed class Recorded
     /// <summary>A word field's slug or own word.</summary>
     public static string Word(JsonNode? node) => node is JsonObject own ? own["own"].Text() : node.Text();
 
-    /// <summary>A word field as it is read aloud: its label in the thesaurus, or her own word.</summary>
-    public static string Said(string facet, JsonNode? node) =>
+    /// <summary>A word field as it is read aloud: its label in the thesaurus, in the language of the worksheet, or her own word.</summary>
+    public static string Said(string facet, JsonNode? node) => node is JsonObject ? Label(facet, node) : T(Label(facet, node));
+
+    /// <summary>The same in English.</summary>
+    public static string Label(string facet, JsonNode? node) =>
         node is null ? "" : node is JsonObject own ? own["own"].Text() : Words.Label(facet, node.Text()) is var label && label == node.Text()
             ? label.Replace('-', ' ') : label;
 

@@ -187,9 +187,9 @@ internal static class Telling
     /// <summary>"pin tucks", or "tucks" where the kind is not recorded.</summary>
     internal static string Kind(JsonObject tucks)
     {
-        var kind = Recorded.Said("tucks", tucks["tuckKind"]);
-        return kind.Length == 0 ? T("tucks")
-            : kind.EndsWith("tucks", StringComparison.OrdinalIgnoreCase) || kind.EndsWith("tuck", StringComparison.OrdinalIgnoreCase) ? kind : T($"{kind} tucks");
+        var (said, label) = (Recorded.Said("tucks", tucks["tuckKind"]), Recorded.Label("tucks", tucks["tuckKind"]));
+        return said.Length == 0 ? T("tucks")
+            : label.EndsWith("tucks", StringComparison.OrdinalIgnoreCase) || label.EndsWith("tuck", StringComparison.OrdinalIgnoreCase) ? said : T($"{said} tucks");
     }
 
     internal static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
