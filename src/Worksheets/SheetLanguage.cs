@@ -13,9 +13,9 @@ internal static class SheetLanguage
         {
             for (var culture = CultureInfo.CurrentUICulture; culture.Name.Length > 0; culture = culture.Parent)
             {
-                if (Languages.Names.Contains(culture.Name, StringComparer.OrdinalIgnoreCase))
+                if (Languages.Names.FirstOrDefault(n => string.Equals(n, culture.Name, StringComparison.OrdinalIgnoreCase)) is { } name)
                 {
-                    return culture.Name;
+                    return name;
                 }
             }
 

@@ -26,7 +26,7 @@ public partial class LanguageTests
     [Theory]
     [InlineData("""{"garment":"018f3c3e-0000-7000-8000-000000000014","techniques":["pin","lace"],"plan":{"groups":[{"tucks":5,"width":"1/8 in","space":"1/4 in"}],"lead":"2 in","trail":"2 in"},"trims":[{"technique":"lace","edge":"30 in","corners":4}],"allow":{"start":"1/2 in","bottom":"1 in","shaping":"1/4 in"},"cloth":{"width":"5 in","foldsAlong":"warp","shrunk":false},"alike":3}""")]
     [InlineData("""{"sections":[{"plan":{"groups":[{"tucks":2,"width":"1/8 in","space":"0 in"},{"tucks":1,"width":"1/4 in"}],"between":["1 in"],"lead":"1 in","trail":"1 in"}},{"insertion":{"width":"1 in","laidOn":true}},{"insertion":{"width":"1/2 in","laidOn":false}}],"mirrored":true,"marking":"ruler","unit":"mm"}""")]
-    [InlineData("""{"plan":{"groups":[{"tucks":6,"width":"3 mm","space":"5 mm"}],"lead":"1 cm","trail":"1 cm","twinNeedle":true,"testStrip":{"tucks":5,"sewnWidth":"3 mm","width":"3 mm","flat":"20 cm","finished":"19 cm"}},"thread":"No 100","needle":"Twin 2.0"}""")]
+    [InlineData("""{"plan":{"groups":[{"tucks":6,"width":"3 mm","foldToFold":"8 mm"}],"lead":"1 cm","trail":"1 cm","twinNeedle":true,"testStrip":{"tucks":5,"sewnWidth":"3 mm","width":"3 mm","flat":"20 cm","finished":"19 cm"}},"thread":"No 100","needle":"Twin 2.0"}""")]
     public void Every_sentence_of_a_worksheet_is_ready_for_translation(string request)
     {
         var worksheet = InMadeUp(() => Examples.Made(request));

@@ -101,7 +101,10 @@ internal sealed class Recorded
     /// <summary>A word field as it is read aloud: its label in the thesaurus, in the language of the worksheet, or her own word.</summary>
     public static string Said(string facet, JsonNode? node) => node is JsonObject ? Label(facet, node) : T(Label(facet, node));
 
-    /// <summary>The same in English.</summary>
+    /// <summary>A value of a closed list as it is read aloud: <c>rolled-and-whipped</c> is "rolled and whipped".</summary>
+    public static string Plain(string slug) => T(slug.Replace('-', ' '));
+
+    /// <summary>A word field in English.</summary>
     public static string Label(string facet, JsonNode? node) =>
         node is null ? "" : node is JsonObject own ? own["own"].Text() : Words.Label(facet, node.Text()) is var label && label == node.Text()
             ? label.Replace('-', ' ') : label;

@@ -11,7 +11,7 @@ internal sealed record Datum(string Line, string Text)
 {
     public static Datum Of(Whole run, Recorded recorded) =>
         run.FromMiddle ? new("centre", T("the centre"))
-        : recorded.First?["measuredFrom"].Text() is { Length: > 0 } line ? new(line, T($"the {line.Replace('-', ' ')}"))
+        : recorded.First?["measuredFrom"].Text() is { Length: > 0 } line ? new(line, T($"the {Recorded.Plain(line)}"))
         : new("start", T($"the start of {run.Name}"));
 
     public Length Flat(Whole run, Length at) => Line == "centre" ? Run.FromMiddleOf(at, run.Cloth) : at;

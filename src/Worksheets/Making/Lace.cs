@@ -41,7 +41,7 @@ internal static class Lace
     public static string Called(JsonObject? technique, string otherwise)
     {
         var word = Recorded.Said("laces", technique?["lace"]) is { Length: > 0 } lace ? lace : Recorded.Said("trims", technique?["trim"]);
-        var form = technique?["form"].Text() ?? "";
+        var form = T(technique?["form"].Text());
         return word.Length == 0 ? otherwise : $"{word} {form}".Trim();
     }
 

@@ -13,12 +13,12 @@ internal static class Telling
         var copied = recorded.Techniques.Where(t => Recorded.Word(t["kind"]) == "tucks" && (run.Sectioned || t == recorded.Tucks)).ToList();
         foreach (var tucks in copied)
         {
-            var sure = tucks["sure"].Text() is { Length: > 0 } s ? s : T("how sure is not recorded");
+            var sure = tucks["sure"].Text() is { Length: > 0 } s ? T(s) : T("how sure is not recorded");
             Add(T($"The technique: {Groups(tucks)}."), T($"Recorded on the antique; {sure}."));
             if (tucks["sewn"].Text() is { Length: > 0 } sewn)
             {
                 var evidence = tucks["evidence"] is JsonObject { Count: > 0 } ? EvidenceText(tucks["evidence"]!) : T("no evidence is written down for it");
-                Add(T($"Sewn: {sewn.Replace('-', ' ')}."), T($"Recorded on the antique; {evidence}."));
+                Add(T($"Sewn: {Recorded.Plain(sewn)}."), T($"Recorded on the antique; {evidence}."));
             }
             else
             {
@@ -27,7 +27,7 @@ internal static class Telling
 
             if (tucks["remains"].Text() is { Length: > 0 } remains && remains != "whole")
             {
-                Add(T($"Of the tucks there is left: {remains.Replace('-', ' ')}{Traces(tucks)}."), T("Recorded on the antique."));
+                Add(T($"Of the tucks there is left: {Recorded.Plain(remains)}{Traces(tucks)}."), T("Recorded on the antique."));
             }
 
             foreach (var its in run.AskedRuns.Where(p => recorded.OfSection(request, p.Asked) == tucks).Select(p => p.Run!))
@@ -198,11 +198,11 @@ internal static class Telling
     {
         List<string> parts =
         [
-            Recorded.Said("laces", technique["lace"]), Recorded.Said("trims", technique["trim"]), technique["form"].Text(),
+            Recorded.Said("laces", technique["lace"]), Recorded.Said("trims", technique["trim"]), T(technique["form"].Text()),
             Recorded.Said("whitework", technique["work"]), technique["width"] is JsonObject w ? T($"{w.Text()} wide") : "",
             technique["part"] is null ? "" : T($"on the {Recorded.Said("parts", technique["part"]).ToLowerInvariant()}"),
-            technique["set"] is JsonArray { Count: > 0 } set ? T($"set {set.Texts().Aggregate((some, one) => T($"{some} and {one}"))}") : "",
-            technique["joined"].Text().Replace('-', ' '),
+            technique["set"] is JsonArray { Count: > 0 } set ? T($"set {set.Texts().Select(T).Aggregate((some, one) => T($"{some} and {one}"))}") : "",
+            Recorded.Plain(technique["joined"].Text()),
             .. technique["stitches"] is JsonArray stitches ? stitches.Select(s => Recorded.Said("stitches", s)) : [],
         ];
         var told = string.Join(", ", parts.Where(p => p.Length > 0));
@@ -214,9 +214,9 @@ internal static class Telling
         {
             evidence["stitchesPerInch"] is { } i ? T($"{i.Text()} stitches to the inch") : "",
             evidence["stitchesPerCm"] is { } c ? T($"{c.Text()} stitches to the centimetre") : "",
-            evidence["regularity"].Text(), evidence["note"].Text().TrimEnd('.'),
+            T(evidence["regularity"].Text()), evidence["note"].Text().TrimEnd('.'),
         }.Where(t => t.Length > 0)) is { Length: > 0 } text ? text : T("evidence is written down");
 
     private static string Traces(JsonObject tucks) =>
-        tucks["traces"] is JsonArray { Count: > 0 } traces ? $" ({string.Join(", ", traces.Texts().Select(t => t.Replace('-', ' ')))})" : "";
+        tucks["traces"] is JsonArray { Count: > 0 } traces ? $" ({string.Join(", ", traces.Texts().Select(Recorded.Plain))})" : "";
 }
