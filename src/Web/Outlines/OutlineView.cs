@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
-using HeirloomArchive.Catalogue;
+using HeirloomArchive.Web.Pages.Reading;
 
 namespace HeirloomArchive.Web.Outlines;
 
@@ -27,17 +27,17 @@ public sealed record OutlineView(JsonNode? Kind, JsonObject? State = null, Outli
     public IReadOnlyList<PartEntries> Parts { get; } = State is null ? [] : PartEntries.Of(State);
 
     /// <summary>The kind in words: "blouse".</summary>
-    public string KindName => Pages.Reading.Say.Word("kinds", Kind).ToLowerInvariant();
+    public string KindName => Say.Word("kinds", Kind).ToLowerInvariant();
 
     /// <summary>What is said of a part that this kind usually does not have; null where nothing is to be said.</summary>
     public string? Unusual(string? part) => part is not null && !OutlineKinds.IsUsual(Kind, part)
-        ? $"{Words.Label("parts", part)} {NotUsual(KindName)}" : null;
+        ? $"{Say.Word("parts", part)} {NotUsual(KindName)}" : null;
 
     /// <summary>What is said of such a part, after its name.</summary>
-    public static string NotUsual(string kind) => $"is not usual for this kind of piece ({kind}). It is kept as you say; look once more whether it is meant.";
+    public static string NotUsual(string kind) => T($"is not usual for this kind of piece ({kind}). It is kept as you say; look once more whether it is meant.");
 
     /// <summary>A region in words: "Sleeve, left".</summary>
-    public static string Name(string part, string? side) => Words.Label("parts", part) + (side is null ? "" : $", {side}");
+    public static string Name(string part, string? side) => Say.Word("parts", part) + (side is null ? "" : $", {Say.Plain(side).ToLowerInvariant()}");
 
     /// <summary>Whether a region is the chosen one: a part chosen without a side is chosen on both.</summary>
     public bool IsChosen(OutlineRegion region) => Chosen is { } chosen && chosen.Part == region.Part

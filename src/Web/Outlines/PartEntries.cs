@@ -17,7 +17,12 @@ public sealed record PartEntries(string? Part, string Label, bool Usual, IReadOn
 
     /// <summary>"2 techniques, 1 finding".</summary>
     public string Counts => string.Join(", ", Lists.Select(l => (List: l, Count: Entries.Count(e => e.List == l))).Where(c => c.Count > 0)
-        .Select(c => Say.Count(c.Count, c.List switch { "techniques" => "technique", "condition" => "finding", _ => "repair" })));
+        .Select(c => c.List switch
+        {
+            "techniques" => N(c.Count, $"{Written.Number(c.Count)} technique", $"{Written.Number(c.Count)} techniques"),
+            "condition" => N(c.Count, $"{Written.Number(c.Count)} finding", $"{Written.Number(c.Count)} findings"),
+            _ => N(c.Count, $"{Written.Number(c.Count)} repair", $"{Written.Number(c.Count)} repairs"),
+        }));
 
     /// <summary>Everything recorded of a garment by its part, in the order of the words; what has no part comes last. Findings that ended, or that a later one continues, are left to the page.</summary>
     public static IReadOnlyList<PartEntries> Of(JsonObject garment)
@@ -32,7 +37,7 @@ public sealed record PartEntries(string? Part, string Label, bool Usual, IReadOn
             .GroupBy(p => p.Word, p => p.Entry)
             .OrderBy(g => g.Key is null ? int.MaxValue : order.IndexOf(g.Key) is >= 0 and var place ? place : int.MaxValue - 1)
             .Select(g => new PartEntries(
-                g.Key, g.Key is null ? "No part named" : Catalogue.Words.Label("parts", g.Key),
+                g.Key, g.Key is null ? T("No part named") : Say.Word("parts", g.Key),
                 g.Key is null || OutlineKinds.IsUsual(kind, g.Key), [.. g]))];
     }
 
@@ -42,7 +47,7 @@ public sealed record PartEntries(string? Part, string Label, bool Usual, IReadOn
         var repeats = (entry["repeats"] as JsonArray ?? []).OfType<JsonObject>();
         return repeats.Prepend(entry)
             .Select(place => (Text(place["part"]), new PlacedEntry(
-                list, entry["id"]!.ToString(), Say.Entry(list, entry) + (place == entry ? "" : ", again here"), place["side"]?.ToString())));
+                list, entry["id"]!.ToString(), place == entry ? Say.Entry(list, entry) : T($"{Say.Entry(list, entry)}, again here"), place["side"]?.ToString())));
     }
 
     private static string? Text(JsonNode? word) => word is JsonObject own ? own["own"]?.ToString() : word?.ToString();
@@ -58,7 +63,7 @@ public sealed record PartEntries(string? Part, string Label, bool Usual, IReadOn
 public sealed record PlacedEntry(string List, string Id, string Name, string? Side)
 {
     /// <summary>Its name with its side.</summary>
-    public string Said => Name + Side switch { null => "", "both" => ", both sides", _ => ", " + Side };
+    public string Said => Side switch { null => Name, "both" => T($"{Name}, both sides"), _ => $"{Name}, {Say.Plain(Side).ToLowerInvariant()}" };
 
     /// <summary>Whether it may be at a region of that side: one that tells no side may be on either.</summary>
     public bool MayBeAt(string? side) => side is null || Side is not ("left" or "right") || Side == side;

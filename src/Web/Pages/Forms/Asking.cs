@@ -1,11 +1,12 @@
+using System.ComponentModel;
 using HeirloomArchive.Catalogue;
 
 namespace HeirloomArchive.Web.Pages.Forms;
 
 /// <summary>How a field is asked for: its label, a line of help, and whether it waits under "More".</summary>
-/// <param name="Label">In sentence case.</param>
-/// <param name="Help">A line below the label, or null.</param>
-public sealed record Ask(string Label, string? Help = null);
+/// <param name="Label">In sentence case; in English, to be translated where it is shown.</param>
+/// <param name="Help">A line below the label, or null; in English too.</param>
+public sealed record Ask([Localizable(true)] string Label, [Localizable(true)] string? Help = null);
 
 /// <summary>The words of the forms, where the field's own name does not say enough.</summary>
 public static class Asking
@@ -136,6 +137,27 @@ public static class Asking
         ["trims[].corners"] = new("Corners to turn"),
     };
 
+    // One row of a list, in the singular; of techniques, where the kind's own word is not what one says.
+    private static readonly Dictionary<string, Ask> Rows = new()
+    {
+        ["techniques:tucks"] = new("run of tucks"),
+        ["techniques:lace"] = new("lace"),
+        ["techniques"] = new("technique"),
+        ["condition"] = new("finding"),
+        ["repairs"] = new("repair"),
+        ["examinations"] = new("examination"),
+        ["pictures"] = new("picture"),
+        ["materials"] = new("cloth"),
+        ["measures"] = new("measure"),
+        ["marks"] = new("mark"),
+        ["alterations"] = new("alteration"),
+        ["groups"] = new("group of tucks"),
+        ["between"] = new("space between groups"),
+        ["repeats"] = new("place"),
+        ["shown"] = new("time it was shown"),
+        ["trims"] = new("edge to trim"),
+    };
+
     // Asked for when she wants to say more; the first look at a piece takes ten minutes, not an hour.
     private static readonly HashSet<string> Later =
     [
@@ -164,29 +186,24 @@ public static class Asking
     {
         var one = One(list, kind);
         var many = kind is "whitework" or "embroidery" || list == "materials";
-        return $"Add {(some ? many ? "more" : "another" : many ? "" : "aeiou".Contains(one[0]) ? "an" : "a")} {one}".Replace("  ", " ", StringComparison.Ordinal);
+        return (some, many) switch
+        {
+            (true, true) => T($"Add more {one}"),
+            (true, false) => T($"Add another {one}"),
+            (false, true) => T($"Add {one}"),
+            _ when BeginsWithVowel(list, kind) => T($"Add an {one}"),
+            _ => T($"Add a {one}"),
+        };
     }
 
     /// <summary>One row of a list, in the singular: "run of tucks".</summary>
-    public static string One(string list, string? kind = null) => (list, kind) switch
-    {
-        ("techniques", "tucks") => "run of tucks",
-        ("techniques", "lace") => "lace",
-        ("techniques", null) => "technique",
-        ("techniques", { } slug) => HeirloomArchive.Catalogue.Words.Label("techniques", slug).ToLowerInvariant(),
-        ("condition", _) => "finding",
-        ("repairs", _) => "repair",
-        ("examinations", _) => "examination",
-        ("pictures", _) => "picture",
-        ("materials", _) => "cloth",
-        ("measures", _) => "measure",
-        ("marks", _) => "mark",
-        ("alterations", _) => "alteration",
-        ("groups", _) => "group of tucks",
-        ("between", _) => "space between groups",
-        ("repeats", _) => "place",
-        ("shown", _) => "time it was shown",
-        ("trims", _) => "edge to trim",
-        _ => list,
-    };
+    public static string One(string list, string? kind = null) => InEnglish(list, kind) is { } row ? T(row) : Reading.Say.Word(list, kind!).ToLowerInvariant();
+
+    private static bool BeginsWithVowel(string list, string? kind) => "aeiou".Contains((InEnglish(list, kind) ?? HeirloomArchive.Catalogue.Words.Label(list, kind!).ToLowerInvariant())[0]);
+
+    // Null for a technique that is called by its own word.
+    private static string? InEnglish(string list, string? kind) =>
+        Rows.TryGetValue($"{list}:{kind}", out var ofKind) ? ofKind.Label
+        : list == "techniques" && kind is not null ? null
+        : Rows.GetValueOrDefault(list)?.Label ?? list;
 }

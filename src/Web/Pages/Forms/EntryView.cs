@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue;
 
@@ -26,15 +27,15 @@ public sealed record EntryView(Form Form, RecordType Shape, string Prefix)
     /// A technique is asked for in the order one looks: what it is, where, its measures, how it is sewn, what shows that.
     /// All else is one step without a name.
     /// </summary>
-    public IReadOnlyList<(string? Title, IReadOnlyList<Field> Fields)> Steps => Shape is not KindedType
-        ? [(null, Fields)]
+    public IReadOnlyList<EntryStep> Steps => Shape is not KindedType
+        ? [new(null, Fields)]
         :
         [
-            .. new (string? Title, IReadOnlyList<Field> Fields)[]
+            .. new EntryStep[]
             {
-                ("What it is", Named(What.Except(Sewing))), ("Where it is", Named(Where)),
-                ("How it measures", [.. Fields.Where(f => !What.Concat(Where).Concat(Sewing).Concat(Evidence).Concat(Last).Contains(f.Name))]),
-                ("How it is sewn", Named(Sewing)), ("What shows it", Named(Evidence)), (null, Named(Last)),
+                new("What it is", Named(What.Except(Sewing))), new("Where it is", Named(Where), "More on where it is"),
+                new("How it measures", [.. Fields.Where(f => !What.Concat(Where).Concat(Sewing).Concat(Evidence).Concat(Last).Contains(f.Name))], "More measures"),
+                new("How it is sewn", Named(Sewing)), new("What shows it", Named(Evidence), "What shows it, and how sure you are"), new(null, Named(Last)),
             }.Where(s => s.Fields.Count > 0),
         ];
 
@@ -48,3 +49,9 @@ public sealed record EntryView(Form Form, RecordType Shape, string Prefix)
         return [.. All.Where(f => asked.Contains(f.Name)).OrderBy(f => Array.IndexOf(asked, f.Name))];
     }
 }
+
+/// <summary>One step of it. In English, to be translated where it is shown.</summary>
+/// <param name="Title">Its heading, or null.</param>
+/// <param name="Fields">What is asked.</param>
+/// <param name="More">What leads to those of the fields that can wait; null for the usual words.</param>
+public sealed record EntryStep([Localizable(true)] string? Title, IReadOnlyList<Field> Fields, [Localizable(true)] string? More = null);

@@ -38,8 +38,8 @@ public sealed record FieldView(Form Form, string Path, Field Field, Ask Ask)
     private static IReadOnlyList<(string, string)> Of(FieldType type, JsonObject? garment) => type switch
     {
         ChoiceType choice => [.. choice.Values.Select(v => (v, Say.Plain(v)))],
-        WordType word => [.. Words.In(word.Facet).OrderBy(w => w.Label, StringComparer.OrdinalIgnoreCase).Select(w => (w.Slug, w.Label))],
-        FlagType => [("true", "Yes"), ("false", "No")],
+        WordType word => [.. Words.In(word.Facet).Select(w => (w.Slug, Label: Say.Label(w))).OrderBy(w => w.Label, StringComparer.OrdinalIgnoreCase)],
+        FlagType => [("true", T("Yes")), ("false", T("No"))],
         IdType id => [.. (garment?[id.Of] as JsonArray ?? []).OfType<JsonObject>().Select(e => (e["id"]!.ToString(), Say.Entry(id.Of, e)))],
         ListType list => Of(list.Item, garment),
         _ => [],

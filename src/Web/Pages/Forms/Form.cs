@@ -30,7 +30,7 @@ public sealed class Form(JsonObject values)
     public Func<string, string> NameOf { get; init; } = Reading.Say.Path;
 
     /// <summary>What a choice says that nobody made.</summary>
-    public string Unset => About switch { "" => "Not recorded", "many" => "Leave as it is", _ => "As it suits" };
+    public string Unset => About switch { "" => T("Not recorded"), "many" => T("Leave as it is"), _ => T("As it suits") };
 
     /// <summary>The id of the field's element.</summary>
     public static string Id(string path) => "f-" + path.Replace('.', '-').Replace("[", "-", StringComparison.Ordinal).Replace("]", "", StringComparison.Ordinal);

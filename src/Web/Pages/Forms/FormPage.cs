@@ -74,12 +74,12 @@ public abstract class FormPage(Archive archive, IndexFollower index) : PageModel
         }
         catch (TakenException e)
         {
-            Form.Faults = [new("number", $"{e.Number} is the number of “{e.Name}”. Two pieces can't have one number.")];
+            Form.Faults = [new("number", T($"{e.Number} is the number of “{e.Name}”. Two pieces can't have one number."))];
             Response.StatusCode = StatusCodes.Status409Conflict;
         }
         catch (SetAsideException)
         {
-            Form.Faults = [new("", "The piece is set aside. Bring it back before you change it.")];
+            Form.Faults = [new("", T("The piece is set aside. Bring it back before you change it."))];
             Response.StatusCode = StatusCodes.Status409Conflict;
         }
         catch (StaleException e)

@@ -61,13 +61,13 @@ public sealed record MergeView(IReadOnlyList<Meeting> Met, long Seen, JsonObject
     public string? Choice(Meeting met) => Chosen.GetValueOrDefault(met.Path) ?? (met.SheChanged ? met.OtherChanged ? null : Mine : Theirs);
 
     public string Label(Meeting met) => met.Path.Split('.') is [var group, _] && GarmentShape.Garment.Fields.FirstOrDefault(f => f.Name == group) is { } outer
-        ? $"{Asking.For(group, outer).Label}: {Asking.For(met.Path, met.Field).Label.ToLowerInvariant()}"
-        : Asking.For(met.Path, met.Field).Label;
+        ? $"{T(Asking.For(group, outer).Label)}: {T(Asking.For(met.Path, met.Field).Label).ToLowerInvariant()}"
+        : T(Asking.For(met.Path, met.Field).Label);
 
     public string Said(Meeting met, JsonNode? value) => ChangeWords.Value(met.Field, value, Garment);
 
     /// <summary>Who has changed it, and when.</summary>
-    public static string By(Meeting met) => met.By is { } by
-        ? $"{(by.Who is null || by.Who == Viewer.Owner.Name ? "Saved" : $"Saved by {by.Who}")}, {Written.Lately(by.When, seconds: true)}"
-        : "As it was";
+    public static string By(Meeting met) => met.By is not { } by ? T("As it was")
+        : by.Who is null || by.Who == Viewer.Owner.Name ? T($"Saved, {Written.Lately(by.When, seconds: true)}")
+        : T($"Saved by {by.Who}, {Written.Lately(by.When, seconds: true)}");
 }

@@ -15,8 +15,8 @@ public sealed record Tape(string Unit)
     public static Tape None { get; } = new("");
 
     /// <summary>What can be chosen, as a worksheet's <c>unit</c> has it.</summary>
-    public static IReadOnlyList<(string Value, string Label)> Choices { get; } =
-        [("", "As I write it, always with its unit"), ("in16", "Inches, to 1/16"), ("in32", "Inches, to 1/32"), ("mm", "Millimetres")];
+    public static IReadOnlyList<(string Value, string Label)> Choices =>
+        [("", T("As I write it, always with its unit")), ("in16", T("Inches, to 1/16")), ("in32", T("Inches, to 1/32")), ("mm", T("Millimetres"))];
 
     /// <summary>Her choice, one of <see cref="Choices"/>; empty if she made none.</summary>
     public static string Chosen(HttpRequest request) =>
@@ -29,7 +29,7 @@ public sealed record Tape(string Unit)
     public static Tape Named(string? unit) => unit switch { "mm" => new("mm"), "in" or "in16" or "in32" => new("in"), _ => None };
 
     /// <summary>As it stands beside a field.</summary>
-    public string Words => Unit == "mm" ? "millimetres" : "inches";
+    public string Words => Unit == "mm" ? T("millimetres") : T("inches");
 
     /// <summary>A length as typed, with the unit behind it where a bare number was typed.</summary>
     public string Complete(string typed)

@@ -1,4 +1,5 @@
 using HeirloomArchive.Catalogue;
+using HeirloomArchive.Web.Pages.Reading;
 
 namespace HeirloomArchive.Web.Pages.Forms;
 
@@ -14,9 +15,9 @@ public sealed record WordOptions(string Facet, string Chosen, string? But = null
         get
         {
             var words = Words.Now;
-            var groups = words.Top(Facet).Select(w => Group(words, w)).Where(g => g.Choices.Count > 0).ToList();
+            var groups = ByLabel(words.Top(Facet)).Select(w => Group(words, w)).Where(g => g.Choices.Count > 0).ToList();
             return Chosen.Length > 0 && !groups.Exists(g => g.Choices.Any(c => c.Value == Chosen)) && Chosen != But
-                ? [.. groups, new(null, [(Chosen, words.Find(Facet, Chosen)?.Label ?? Chosen)])]
+                ? [.. groups, new(null, [(Chosen, Say.Word(Facet, Chosen))])]
                 : groups;
         }
     }
@@ -25,19 +26,22 @@ public sealed record WordOptions(string Facet, string Chosen, string? But = null
     public static IEnumerable<WordGroup> Together(string facet, IEnumerable<string> chosen)
     {
         var groups = new WordOptions(facet, "").Groups;
-        var gone = chosen.Where(c => !groups.Any(g => g.Choices.Any(o => o.Value == c))).Select(c => (c, Words.Label(facet, c)));
+        var gone = chosen.Where(c => !groups.Any(g => g.Choices.Any(o => o.Value == c))).Select(c => (c, Say.Word(facet, c)));
         return groups.Where(g => g.Label is not null).Append(new(null, [.. groups.Where(g => g.Label is null).Select(g => g.Choices[0]), .. gone]));
     }
 
     private WordGroup Group(Thesaurus words, Word word)
     {
         var below = Below(words, word).ToList();
-        IEnumerable<(string Slug, string Label)> all = [(word.Slug, word.Label), .. below];
-        return new(below.Count == 0 ? null : word.Label, [.. all.Where(c => c.Slug != But)]);
+        IEnumerable<(string Slug, string Label)> all = [(word.Slug, Say.Label(word)), .. below];
+        return new(below.Count == 0 ? null : Say.Label(word), [.. all.Where(c => c.Slug != But)]);
     }
 
-    private static IEnumerable<(string, string)> Below(Thesaurus words, Word word) => words.Narrower(word)
-        .SelectMany(w => Below(words, w).Prepend((w.Slug, w.Label)));
+    private static IEnumerable<(string, string)> Below(Thesaurus words, Word word) => ByLabel(words.Narrower(word))
+        .SelectMany(w => Below(words, w).Prepend((w.Slug, Say.Label(w))));
+
+    // In the reader's language the alphabet goes another way.
+    private static IEnumerable<Word> ByLabel(IEnumerable<Word> words) => words.OrderBy(Say.Label, StringComparer.OrdinalIgnoreCase);
 }
 
 /// <summary>Words that stand together; a single one has no label.</summary>

@@ -34,7 +34,8 @@ public sealed class UntaggedModel(Archive archive, IndexFollower index, IDocumen
     public IEnumerable<LackingPicture> Coming => all.Skip(place).Take(Around);
 
     /// <summary>A view as it is typed and shown.</summary>
-    public string View => Form.Faults.Count > 0 ? Form.Text("view") : Now?.Entry["view"] is { } view ? Say.Word("views", view) : "";
+    // In English, as it is read again when it is sent.
+    public string View => Form.Faults.Count > 0 ? Form.Text("view") : Now?.Entry["view"] is { } view ? view is JsonValue slug ? Words.Label("views", slug.ToString()) : Say.Word("views", view) : "";
 
     public async Task OnGet(Guid? at, CancellationToken ct) => await Load(at, ct);
 

@@ -74,7 +74,7 @@ public sealed class ConditionModel(Archive archive, IndexFollower index) : FormP
         }
         else
         {
-            Form.Faults = [new("date", "Say since when it is over, a day such as 2026-10-18, or which repair ended it.")];
+            Form.Faults = [new("date", T("Say since when it is over, a day such as 2026-10-18, or which repair ended it."))];
             Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
         }
 
@@ -121,7 +121,7 @@ public sealed class ConditionModel(Archive archive, IndexFollower index) : FormP
         var found = View.History.Examination(id);
         if (found is null)
         {
-            Form.Faults = [.. Form.Faults, new(name, $"“{(id.Length > 40 ? id[..40] + "…" : id)}” is none of the times this piece was looked over; choose one from the list.")];
+            Form.Faults = [.. Form.Faults, new(name, T($"“{(id.Length > 40 ? id[..40] + "…" : id)}” is none of the times this piece was looked over; choose one from the list."))];
         }
 
         return found;
@@ -136,7 +136,7 @@ public sealed class ConditionModel(Archive archive, IndexFollower index) : FormP
 
         (state, Version) = (garment.State(), garment.Version);
         View = new(state, Version);
-        Form = new([]) { NameOf = path => path switch { "first" => "The first", "second" => "The second", "date" => "Over since", "repair" => "By the repair", _ => Say.Path(path) } };
+        Form = new([]) { NameOf = path => path switch { "first" => T("The first"), "second" => T("The second"), "date" => T("Over since"), "repair" => T("By the repair"), _ => Say.Path(path) } };
         return true;
     }
 }

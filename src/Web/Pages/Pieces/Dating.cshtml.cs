@@ -37,7 +37,7 @@ public sealed class DatingModel(Archive archive, IndexFollower index) : FormPage
         Version = version;
         if ((which == "likely" ? Help.Likely : Help.Narrowed) is not { } span)
         {
-            Form.Faults = [new("", "What is ticked no longer narrows the date. Look at the reasons again.")];
+            Form.Faults = [new("", T("What is ticked no longer narrows the date. Look at the reasons again."))];
             Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
             return Page();
         }
@@ -45,7 +45,9 @@ public sealed class DatingModel(Archive archive, IndexFollower index) : FormPage
         var change = new JsonObject { ["dated"] = span };
         if (note)
         {
-            var reasons = Help.Reasons.Where(r => which == "likely" || r.Mark.NotBefore is not null).Select(r => $"{r.Evidence.Seen}: {Say(r.Mark)}. {r.Mark.Reason} ({Source(r.Mark.Source, r.Mark.Read)})");
+            // In English, as all that is kept of our own words: the record is not one reader's alone.
+            var reasons = Help.Reasons.Where(r => which == "likely" || r.Mark.NotBefore is not null)
+                .Select(r => $"{r.Evidence.Seen}: {(r.Mark.NotBefore is null ? "hardly" : "not")} before {r.Mark.Year}. {r.Mark.Reason} ({r.Mark.Source}{(IsLookedUp(r.Mark.Source, r.Mark.Read) ? "" : "; from memory, to be looked up")})");
             change["description"] = string.Join('\n', new[] { State["description"]?.ToString(), $"Dated {DateInWords.Say(span)}:" }.Where(t => t is not null).Concat(reasons));
         }
 
@@ -53,14 +55,17 @@ public sealed class DatingModel(Archive archive, IndexFollower index) : FormPage
     }
 
     /// <summary>A mark in words: "not before 1913".</summary>
-    public static string Say(DatingMark mark) => mark.NotBefore is { } year ? $"not before {year}" : $"hardly before {mark.UnlikelyBefore}";
+    public static string Say(DatingMark mark) => mark.NotBefore is { } year ? T($"not before {year}") : T($"hardly before {mark.UnlikelyBefore}");
 
     /// <summary>A source, with the word on whether it was read.</summary>
     public static string Source(string source, bool read) =>
-        read || source.Contains("from memory", StringComparison.Ordinal) ? source : $"{source}; from memory, to be looked up";
+        IsLookedUp(source, read) ? source : T($"{source}; from memory, to be looked up");
 
     /// <summary>Where in the record a reason was seen.</summary>
-    public static string Where(DatingReason reason) => string.Join("; ", reason.Seen.Select(e => e["kind"] is null ? "the cloth" : Reading.Say.Entry("techniques", e)));
+    public static string Where(DatingReason reason) => string.Join("; ", reason.Seen.Select(e => e["kind"] is null ? T("the cloth") : Reading.Say.Entry("techniques", e)));
+
+    // Or says itself that it was not.
+    private static bool IsLookedUp(string source, bool read) => read || source.Contains("from memory", StringComparison.Ordinal);
 
     private async Task<bool> Load(Guid id, string[] seen, CancellationToken ct)
     {

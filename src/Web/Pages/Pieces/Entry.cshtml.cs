@@ -36,8 +36,8 @@ public sealed class EntryModel(Archive archive, IndexFollower index, Drafts draf
     public bool AsksKind => List == "techniques" && IsNew && Form.At("kind") is null;
 
     public string Heading => IsNew
-        ? From is { } from ? $"{Say.Entry("condition", from)}: {(List == "condition" ? "looked at again" : "mended")}"
-        : List == "techniques" && Form.At("kind") is { } kind ? $"New {Asking.One(List, kind.ToString())}" : $"New {Asking.One(List)}"
+        ? From is { } from ? List == "condition" ? T($"{Say.Entry("condition", from)}: looked at again") : T($"{Say.Entry("condition", from)}: mended")
+        : T($"New {Asking.One(List, List == "techniques" ? Form.At("kind")?.ToString() : null)}")
         : Say.Entry(List, kept!);
 
     public bool IsTucks => List == "techniques" && Form.At("kind")?.ToString() == "tucks";
@@ -67,7 +67,7 @@ public sealed class EntryModel(Archive archive, IndexFollower index, Drafts draf
     private JsonObject? From => IsNew && Request.Query[Refers].ToString() is { Length: > 0 } id
         ? (state["condition"] as JsonArray)?.OfType<JsonObject>().FirstOrDefault(f => f["id"]?.ToString() == id) : null;
 
-    private string DraftOf => IsNew ? $"a new {Asking.One(List)} of “{Name}”" : $"“{Heading}”";
+    private string DraftOf => IsNew ? T($"a new {Asking.One(List)} of “{Name}”") : $"“{Heading}”";
 
     /// <summary>The fields that this form asks for.</summary>
     public static RecordType Shape(string list) => list == "pictures"

@@ -76,7 +76,7 @@ public sealed class LikeModel(Archive archive, GarmentIndex index, IDocumentStor
             Lines =
             [
                 .. other is null ? (string[])[] : [Say.Entry("techniques", other)],
-                .. item["why"]!.AsArray().Count == 0 ? (string[])[] : [$"Why: {string.Join("; ", item["why"]!.AsArray())}."],
+                .. item["why"]!.AsArray().Count == 0 ? (string[])[] : [T($"Why: {string.Join("; ", item["why"]!.AsArray())}.")],
             ],
         };
     }

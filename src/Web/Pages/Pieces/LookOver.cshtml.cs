@@ -23,7 +23,7 @@ public sealed class LookOverModel(Archive archive, IndexFollower index, Drafts d
 
     private string DraftForm => $"{Id}:look-over";
 
-    private string DraftOf => $"looking over “{Name}”";
+    private string DraftOf => T($"looking over “{Name}”");
 
     public async Task<IActionResult> OnGet(Guid id, CancellationToken ct)
     {

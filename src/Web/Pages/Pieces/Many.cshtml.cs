@@ -50,7 +50,7 @@ public sealed class ManyModel(ManyAtOnce many, PieceList list) : PageModel
         }
         catch (FaultException e)
         {
-            Form.Faults = [.. e.Faults.Select(f => f with { Path = Field(f.Path), Message = f.Path == "change" ? "Say what to change: a kind, a place or a tag." : f.Message })];
+            Form.Faults = [.. e.Faults.Select(f => f with { Path = Field(f.Path), Message = f.Path == "change" ? T("Say what to change: a kind, a place or a tag.") : f.Message })];
             Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
             return Page();
         }

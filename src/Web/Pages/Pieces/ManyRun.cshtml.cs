@@ -18,16 +18,16 @@ public sealed class ManyRunModel(ManyAtOnce many, PieceList list) : PageModel
 
     public string Heading => (Progress.Many.Open, Progress.Many.Undoing) switch
     {
-        (true, null) => "Being done",
-        (false, null) => "Done",
-        (true, _) => "Being undone",
-        _ => "Undone",
+        (true, null) => T("Being done"),
+        (false, null) => T("Done"),
+        (true, _) => T("Being undone"),
+        _ => T("Undone"),
     };
 
     public FactsView Facts => new([.. new[]
     {
-        ("Changed", Progress.Count(ManyOutcome.Changed)), ("So already", Progress.Count(ManyOutcome.Same)), ("Put back as they were", Progress.Count(ManyOutcome.Undone)),
-        ("Not begun", Progress.Count(ManyOutcome.Stopped)), ("Left as they are", Progress.Count(ManyProgress.LeftAlone)),
+        (T("Changed"), Progress.Count(ManyOutcome.Changed)), (T("So already"), Progress.Count(ManyOutcome.Same)), (T("Put back as they were"), Progress.Count(ManyOutcome.Undone)),
+        (T("Not begun"), Progress.Count(ManyOutcome.Stopped)), (T("Left as they are"), Progress.Count(ManyProgress.LeftAlone)),
     }.Where(f => f.Item2 > 0).Select(f => (f.Item1, Written.Number(f.Item2)))], Across: true);
 
     public async Task<IActionResult> OnGet(Guid id, int number = 1, CancellationToken ct = default)
@@ -48,7 +48,7 @@ public sealed class ManyRunModel(ManyAtOnce many, PieceList list) : PageModel
 
         var left = await many.Left(id, number, Size, ct);
         var rows = (await list.Find([.. left.Select(p => p.Garment)], ct)).ToDictionary(r => r.Id);
-        Left = [.. left.Select(p => (p, rows.GetValueOrDefault(p.Garment) is { } row ? $"{row.Number} {row.Name}".Trim() : "A piece", Why(p)))];
+        Left = [.. left.Select(p => (p, rows.GetValueOrDefault(p.Garment) is { } row ? $"{row.Number} {row.Name}".Trim() : T("A piece"), Why(p)))];
         Pager = new(number, Size, Progress.Count(ManyProgress.LeftAlone), n => $"/pieces/many/{id}?number={n}");
         return Page();
     }
@@ -68,8 +68,8 @@ public sealed class ManyRunModel(ManyAtOnce many, PieceList list) : PageModel
 
     private static string Why(ManyPiece piece) => piece.Outcome switch
     {
-        ManyOutcome.Aside => "It is set aside.",
-        ManyOutcome.ChangedSince => $"Changed since, so left alone: {string.Join(", ", (piece.Why ?? "").Split(", ").Select(f => ChangeWords.Place(f).ToLowerInvariant()))}.",
+        ManyOutcome.Aside => T("It is set aside."),
+        ManyOutcome.ChangedSince => T($"Changed since, so left alone: {string.Join(", ", (piece.Why ?? "").Split(", ").Select(f => ChangeWords.Place(f).ToLowerInvariant()))}."),
         _ => piece.Why ?? "",
     };
 }

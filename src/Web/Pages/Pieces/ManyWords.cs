@@ -14,19 +14,26 @@ public static class ManyWords
         var words = new List<string>();
         if (change.ContainsKey("kind"))
         {
-            words.Add(change["kind"] is { } kind ? $"kind {Say.Word("kinds", kind).ToLowerInvariant()}" : "no kind");
+            words.Add(change["kind"] is { } kind ? T($"kind {Say.Word("kinds", kind).ToLowerInvariant()}") : T("no kind"));
         }
 
         if (change.ContainsKey("place"))
         {
-            words.Add(change["place"] is JsonObject place ? "kept: " + string.Join(", ", place.Select(p => $"{p.Key} {p.Value?.ToString() ?? "none"}")) : "no place");
+            words.Add(change["place"] is JsonObject place ? T($"kept: {string.Join(", ", place.Select(p => $"{Say.Plain(p.Key).ToLowerInvariant()} {p.Value?.ToString() ?? T("none")}"))}") : T("no place"));
         }
 
-        words.AddRange(Tags(tags["add"], "tagged"));
-        words.AddRange(Tags(tags["remove"], "no longer tagged"));
+        if (Tags(tags["add"]) is { Length: > 0 } added)
+        {
+            words.Add(T($"tagged {added}"));
+        }
+
+        if (Tags(tags["remove"]) is { Length: > 0 } removed)
+        {
+            words.Add(T($"no longer tagged {removed}"));
+        }
+
         return Say.Capital(string.Join("; ", words));
     }
 
-    private static IEnumerable<string> Tags(JsonNode? tags, string what) =>
-        tags is JsonArray { Count: > 0 } some ? [$"{what} {string.Join(", ", some.Select(t => t?.ToString()))}"] : [];
+    private static string Tags(JsonNode? tags) => string.Join(", ", (tags as JsonArray ?? []).Select(t => t?.ToString()));
 }

@@ -20,22 +20,22 @@ public sealed class NewModel(Archive archive, IndexFollower index, Drafts drafts
     internal const int MostFields = 20_000;
 
     private const long LargestUpload = 1_000_000_000;
-    private const string DraftOf = "a new piece";
+    private static string DraftOf => T("a new piece");
 
     /// <summary>What is asked at first sight: each keeps the piece away from the others.</summary>
     public static readonly string[] Alarms = ["insects-live", "mould", "smell-of-mothballs", "pin-or-needle-found"];
 
     /// <summary>The overall states, each in a word more.</summary>
-    public static readonly (string State, string Means)[] States =
-        [("sound", "holds together"), ("fair", "worn, but holds"), ("weak", "gives way if pulled"), ("fragile", "breaks when touched")];
+    public static IReadOnlyList<(string State, string Means)> States =>
+        [("sound", T("holds together")), ("fair", T("worn, but holds")), ("weak", T("gives way if pulled")), ("fragile", T("breaks when touched"))];
 
     /// <summary>The pictures asked for one by one: the field, the view it is, what is asked, and help.</summary>
-    public static readonly (string Name, string View, string Label, string? Help)[] Views =
+    public static IReadOnlyList<(string Name, string View, string Label, string? Help)> Views =>
     [
-        ("front", "front", "The front", null),
-        ("back", "back", "The back", null),
-        ("detail", "detail-right-side", "One detail, close to", "With a rule or scale beside it, not on it."),
-        ("wrong-side", "detail-wrong-side", "The wrong side", "Only where it opens by itself; never turn a piece inside out."),
+        ("front", "front", T("The front"), null),
+        ("back", "back", T("The back"), null),
+        ("detail", "detail-right-side", T("One detail, close to"), T("With a rule or scale beside it, not on it.")),
+        ("wrong-side", "detail-wrong-side", T("The wrong side"), T("Only where it opens by itself; never turn a piece inside out.")),
     ];
 
     public IEnumerable<Caution> Cautions { get; } = Catalogue.Cautions.At("arrival").Concat(Catalogue.Cautions.At("table")).Concat(Catalogue.Cautions.At("hands")).DistinctBy(c => c.Code);
@@ -95,7 +95,8 @@ public sealed class NewModel(Archive archive, IndexFollower index, Drafts drafts
             }
 
             var chosen = files.Count;
-            foreach (var upload in Uploaded.OrderBy(u => Array.FindIndex(Views, v => v.View == u.View?.ToString()) is var place and >= 0 ? place : Views.Length).ThenBy(u => u.Id))
+            var order = Views.Select(v => v.View).ToList();
+            foreach (var upload in Uploaded.OrderBy(u => order.IndexOf(u.View?.ToString() ?? "") is var place and >= 0 ? place : order.Count).ThenBy(u => u.Id))
             {
                 if (await parts.Waiting(upload.Id, HttpContext.Caller().Id) is { } waiting)
                 {
@@ -105,7 +106,7 @@ public sealed class NewModel(Archive archive, IndexFollower index, Drafts drafts
 
             if (files.Count - chosen < Request.Form.Keys.Count(k => UploadOf(k) is not null))
             {
-                throw new RefusedException([new($"file[{files.Count}]", RefusalKind.Unsound, "it waited longer than it may for the piece, and is gone. Choose it again.")]);
+                throw new RefusedException([new($"file[{files.Count}]", RefusalKind.Unsound, T("it waited longer than it may for the piece, and is gone. Choose it again."))]);
             }
 
             return await SaveAll(files, chosen, ct);
@@ -185,5 +186,5 @@ public sealed class NewModel(Archive archive, IndexFollower index, Drafts drafts
 
     // A refusal says which by its place: file[1].
     private string Named(string path) =>
-        Paths.Split(path) is [_, int place] && place < Request.Form.Files.Count ? Request.Form.Files[place].FileName : "A picture";
+        Paths.Split(path) is [_, int place] && place < Request.Form.Files.Count ? Request.Form.Files[place].FileName : T("A picture");
 }

@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Web.Pages.Forms;
@@ -6,10 +7,10 @@ namespace HeirloomArchive.Web.Pages.Pieces;
 
 /// <summary>A stretch of a piece as it is looked over: from the top down, outside before inside.</summary>
 /// <param name="Id">The place on the page.</param>
-/// <param name="Title">As it is shown.</param>
-/// <param name="Help">What to look for there.</param>
+/// <param name="Title">In English, translated where it is shown.</param>
+/// <param name="Help">What to look for there, in English too.</param>
 /// <param name="Parts">The slugs of <c>parts</c> that belong to it; a row added here starts with the first.</param>
-public sealed record PartSection(string Id, string Title, string Help, params string[] Parts)
+public sealed record PartSection(string Id, [Localizable(true)] string Title, [Localizable(true)] string Help, params string[] Parts)
 {
     /// <summary>In the order in which one handles a piece. The last takes whatever stands nowhere else.</summary>
     public static IReadOnlyList<PartSection> InOrder { get; } =

@@ -65,7 +65,7 @@ public sealed class PieceModel(Archive archive, IndexFollower index, Uploads upl
 
     public string Alt(JsonObject picture) =>
         picture["caption"]?.ToString() is { Length: > 0 } caption ? caption
-        : picture["view"] is { } view ? $"{Name}: {Say.Word("views", view).ToLowerInvariant()}" : $"{Name}, a picture without a caption";
+        : picture["view"] is { } view ? $"{Name}: {Say.Word("views", view).ToLowerInvariant()}" : T($"{Name}, a picture without a caption");
 
     public async Task<IActionResult> OnGet(Guid id, CancellationToken ct) =>
         await Load(id, ct) ? Page() : NotFound();
@@ -89,7 +89,7 @@ public sealed class PieceModel(Archive archive, IndexFollower index, Uploads upl
 
             if (incoming.Count == 0)
             {
-                throw new Sewing.FaultException("file", "Choose one picture or more first.");
+                throw new Sewing.FaultException("file", T("Choose one picture or more first."));
             }
 
             return await Save(async () =>

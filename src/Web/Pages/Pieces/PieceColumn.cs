@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using System.Globalization;
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Catalogue.Dating;
@@ -7,15 +8,15 @@ namespace HeirloomArchive.Web.Pages.Pieces;
 
 /// <summary>A column that the table of all pieces can have.</summary>
 /// <param name="Name">As in the address; what it is sorted by too, where it can be.</param>
-/// <param name="Label">Its heading.</param>
+/// <param name="Label">Its heading in English, translated where it is shown.</param>
 /// <param name="Text">What stands in it.</param>
-public sealed record PieceColumn(string Name, string Label, Func<ListedPiece, string> Text)
+public sealed record PieceColumn(string Name, [Localizable(true)] string Label, Func<ListedPiece, string> Text)
 {
     /// <summary>All of them, in the order in which they stand.</summary>
     public static IReadOnlyList<PieceColumn> All { get; } =
     [
         new("number", "Number", p => p.Number ?? ""), new("name", "Name", p => p.Name),
-        new("kind", "Kind", p => p.Kind is null ? "" : Words.Label("kinds", p.Kind)),
+        new("kind", "Kind", p => p.Kind is null ? "" : Say.Word("kinds", p.Kind)),
         new("dated", "Dated", p => p.Dated is { } dated ? DateInWords.Say(dated) : p.DatedText ?? ""),
         new("overall", "Overall", p => Plain(p.Overall)), new("handling", "Handling", p => Plain(p.Handling)), new("whereabouts", "Where it is", p => Plain(p.Whereabouts)),
         new("place", "Kept", p => string.Join(", ", new[] { p.Shelf, p.Box }.OfType<string>())),

@@ -24,6 +24,6 @@ public sealed record ChangeView(long Version, string What, string When, string W
         var path = change["path"]?.ToString() ?? "";
         var field = ChangeWords.FieldAt(path);
         return (ChangeWords.Place(path), change["old"] is { } old ? ChangeWords.Value(field, old, now) : null,
-            change["new"] is null ? change["old"] is null ? "" : "taken out" : ChangeWords.Value(field, change["new"], now));
+            change["new"] is null ? change["old"] is null ? "" : T("taken out") : ChangeWords.Value(field, change["new"], now));
     }
 }

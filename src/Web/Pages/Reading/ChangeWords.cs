@@ -7,8 +7,10 @@ namespace HeirloomArchive.Web.Pages.Reading;
 /// <summary>Changes of the record in words: where, and what stood and stands there.</summary>
 public static class ChangeWords
 {
+    private const string ManyAtOnce = ", many at once", OfVersion = " of version ", Version = "version ";
+
     /// <summary>Where nothing is recorded.</summary>
-    public const string Nothing = "not recorded";
+    public static string Nothing => T("not recorded");
 
     /// <summary>A value of a field; what could not be read yet, as it was typed.</summary>
     /// <param name="field">Its row in the table; null where the table has none any more.</param>
@@ -60,7 +62,7 @@ public static class ChangeWords
     {
         if (path == "pictures")
         {
-            return "Pictures";
+            return T("Pictures");
         }
 
         if (Paths.Split(path) is not [string list, int place, ..] || (record?[list] as JsonArray)?.ElementAtOrDefault(place) is not JsonObject entry
@@ -76,30 +78,53 @@ public static class ChangeWords
     /// <summary>What one change of the record did: "Changed dated and overall state", "Added to how it was made".</summary>
     public static string What(string what)
     {
-        foreach (var doing in (string[])["changed in ", "changed ", "added to ", "taken out of ", "put back "])
-        {
-            if (what.StartsWith(doing, StringComparison.Ordinal))
-            {
-                return Say.Capital(doing) + string.Join(", ", what[doing.Length..].Split(", ").Select(Named));
-            }
-        }
-
-        return Say.Capital(what);
+        ArgumentNullException.ThrowIfNull(what);
+        return what.EndsWith(ManyAtOnce, StringComparison.Ordinal) ? T($"{Did(what[..^ManyAtOnce.Length])}, many at once") : Did(what);
     }
 
-    private static string Named(string name)
+    private static string Did(string what)
     {
-        var (field, rest) = name.Split(' ', 2) is [var first, var more] ? (first, " " + more) : (name, "");
-        return field switch
+        return what switch
         {
-            "techniques" => "how it was made",
-            "examinations" => "the times it was looked over",
-            "condition" or "repairs" or "pictures" or "measures" or "marks" or "alterations" => field,
-            "materials" => "cloth",
-            _ when GarmentShape.Garment.Fields.FirstOrDefault(f => f.Name == field) is { } known => Lower(Asking.For(field, known).Label),
-            _ => field,
-        } + rest;
+            _ when After("changed in ") is { } names => T($"Changed in {names}"),
+            _ when After("changed ") is { } names => T($"Changed {names}"),
+            _ when After("added to ") is { } names => T($"Added to {names}"),
+            _ when After("taken out of ") is { } names => T($"Taken out of {names}"),
+            _ when After("put back ") is { } names => T($"Put back {names}"),
+            "entered" => T("Entered"),
+            "added pictures" => T("Added pictures"),
+            "set aside" => T("Set aside"),
+            "brought back" => T("Brought back"),
+            "shown to visitors" => T("Shown to visitors"),
+            "hidden from visitors" => T("Hidden from visitors"),
+            "changed" => T("Changed"),
+            _ => Say.Capital(what),
+        };
+
+        string? After(string doing) =>
+            what.StartsWith(doing, StringComparison.Ordinal) ? string.Join(", ", what[doing.Length..].Split(", ").Select(Named)) : null;
     }
+
+    // A field, or what was put back: "version 3", "dated of version 3".
+    private static string Named(string name) => name.Split(OfVersion) switch
+    {
+        [var field, var version] => T($"{Named(field)} of version {version}"),
+        _ when name.StartsWith(Version, StringComparison.Ordinal) => T($"version {name[Version.Length..]}"),
+        _ => name switch
+        {
+            "techniques" => T("how it was made"),
+            "examinations" => T("the times it was looked over"),
+            "condition" => T("condition"),
+            "repairs" => T("repairs"),
+            "pictures" => T("pictures"),
+            "measures" => T("measures"),
+            "marks" => T("marks"),
+            "alterations" => T("alterations"),
+            "materials" => T("cloth"),
+            _ when GarmentShape.Garment.Fields.FirstOrDefault(f => f.Name == name) is { } known => Lower(T(Asking.For(name, known).Label)),
+            _ => name,
+        },
+    };
 
     private static string Lower(string text) => text.Length == 0 ? text : char.ToLowerInvariant(text[0]) + text[1..];
 
@@ -107,7 +132,7 @@ public static class ChangeWords
     private static JsonNode? WithoutUpload(JsonNode? picture) => picture switch
     {
         JsonArray several => new JsonArray([.. several.Select(WithoutUpload)]),
-        JsonObject one when !one.ContainsKey("caption") && !one.ContainsKey("view") => JsonValue.Create("a picture"),
+        JsonObject one when !one.ContainsKey("caption") && !one.ContainsKey("view") => JsonValue.Create(T("a picture")),
         JsonObject one => new JsonObject(one.Where(m => m.Key is not ("id" or "sha256" or "width" or "height")).Select(m => KeyValuePair.Create(m.Key, m.Value?.DeepClone()))),
         _ => picture,
     };
@@ -128,5 +153,5 @@ public static class ChangeWords
     private static string Pointed(IdType type, JsonNode id, JsonObject? garment) =>
         (garment?[type.Of] as JsonArray)?.OfType<JsonObject>().FirstOrDefault(e => e["id"]?.ToString() == id.ToString()) is { } entry
             ? Say.Entry(type.Of, entry)
-            : type.Of == "garments" ? "another piece" : $"a {Asking.One(type.Of)} that is not there";
+            : type.Of == "garments" ? T("another piece") : T($"a {Asking.One(type.Of)} that is not there");
 }

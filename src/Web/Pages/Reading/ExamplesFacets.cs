@@ -8,22 +8,14 @@ using Asked = IReadOnlyList<KeyValuePair<string, string?>>;
 /// <summary>The facets in their groups, as the page shows them.</summary>
 public static class ExamplesFacets
 {
-    private static readonly (Group Group, string Title, string Help, (string Name, string Label)[] Boxes)[] Groups =
+    private static (Group Group, string Title, string Help, (string Name, string Label)[] Boxes)[] Groups =>
     [
-        (Group.Work, "The work", "All of it on one run or one piece of work.", [("widthFrom", "Tucks at least this wide"), ("widthTo", "Tucks at most this wide")]),
-        (Group.Lace, "Lace", "All of it on one lace, insertion or edging.", [("laceWidthFrom", "Lace at least this wide"), ("laceWidthTo", "Lace at most this wide")]),
-        (Group.Garment, "The piece", "Of the whole piece.", [("from", "From the year"), ("to", "Until the year"), ("tolerance", "Typed measures, give or take")]),
-        (Group.Condition, "Condition", "All of it on one finding.", []),
-        (Group.Repair, "Repairs", "All of it on one repair.", []),
+        (Group.Work, T("The work"), T("All of it on one run or one piece of work."), [("widthFrom", T("Tucks at least this wide")), ("widthTo", T("Tucks at most this wide"))]),
+        (Group.Lace, T("Lace"), T("All of it on one lace, insertion or edging."), [("laceWidthFrom", T("Lace at least this wide")), ("laceWidthTo", T("Lace at most this wide"))]),
+        (Group.Garment, T("The piece"), T("Of the whole piece."), [("from", T("From the year")), ("to", T("Until the year")), ("tolerance", T("Typed measures, give or take"))]),
+        (Group.Condition, T("Condition"), T("All of it on one finding."), []),
+        (Group.Repair, T("Repairs"), T("All of it on one repair."), []),
     ];
-
-    private static readonly Dictionary<string, string> Labels = new()
-    {
-        ["kind"] = "Kind", ["overall"] = "Overall state", ["handling"] = "Handling", ["cloth"] = "Cloth", ["withPictures"] = "Pictures", ["tag"] = "Tags",
-        ["decade"] = "Decade", ["technique"] = "Technique", ["tuckKind"] = "Kind of tuck", ["sewn"] = "Sewn by", ["part"] = "Where", ["work"] = "Whitework",
-        ["lace"] = "Lace", ["trim"] = "Embroidered trim", ["laceForm"] = "Form", ["laceMade"] = "Lace made by", ["lacePart"] = "Lace where",
-        ["condition"] = "Finding", ["severity"] = "How bad", ["attention"] = "Attention", ["repair"] = "Way of mending", ["repairSewn"] = "Repair sewn by",
-    };
 
     public static IReadOnlyList<ExamplesModel.GroupView> Of(JsonObject facets, Asked asked) =>
     [
@@ -37,17 +29,47 @@ public static class ExamplesFacets
         }),
     ];
 
+    private static string Label(string name) => name switch
+    {
+        "kind" => T("Kind"),
+        "overall" => T("Overall state"),
+        "handling" => T("Handling"),
+        "cloth" => T("Cloth"),
+        "withPictures" => T("Pictures"),
+        "tag" => T("Tags"),
+        "decade" => T("Decade"),
+        "technique" => T("Technique"),
+        "tuckKind" => T("Kind of tuck"),
+        "sewn" => T("Sewn by"),
+        "part" => T("Where"),
+        "work" => T("Whitework"),
+        "lace" => T("Lace"),
+        "trim" => T("Embroidered trim"),
+        "laceForm" => T("Form"),
+        "laceMade" => T("Lace made by"),
+        "lacePart" => T("Lace where"),
+        "condition" => T("Finding"),
+        "severity" => T("How bad"),
+        "attention" => T("Attention"),
+        "repair" => T("Way of mending"),
+        "repairSewn" => T("Repair sewn by"),
+        _ => Say.Plain(name),
+    };
+
     private static ExamplesModel.FacetView View(string name, JsonArray counted, Asked asked)
     {
         var chosen = asked.Where(p => p.Key == name).Select(p => Parameter.Find(name)?.Meant(p.Value!) ?? p.Value!).ToHashSet();
         var values = counted.OfType<JsonObject>().Select(v => (Value: v["value"]!.ToString(), Count: Say.Number(v["count"]))).ToList();
         values.AddRange(chosen.Where(c => values.TrueForAll(v => v.Value != c)).Select(c => (c, 0L)));
-        return new(name, Labels.GetValueOrDefault(name, Say.Plain(name)),
-            [.. values.Select(v => new ExamplesModel.FacetValue(v.Value, Plain(name, v.Value), v.Count, chosen.Contains(v.Value)))]);
+        return new(name, Label(name),
+            [.. values.Select(v => new ExamplesModel.FacetValue(v.Value, Said(name, v.Value), v.Count, chosen.Contains(v.Value)))]);
     }
 
-    /// <summary>A facet's value in words.</summary>
-    internal static string Plain(string name, string value) => name == "withPictures" ? (value == "true" ? "With pictures" : "Without")
-        : Parameter.All.FirstOrDefault(p => p.Name == name)?.Words is { } facet ? Catalogue.Words.Label(facet, value)
+    /// <summary>A facet's value in English, for what is made for all readers: it is translated where it is shown.</summary>
+    internal static string Plain(string name, string value) => Parameter.All.FirstOrDefault(p => p.Name == name)?.Words is { } facet ? Catalogue.Words.Label(facet, value)
+        : name is "tag" or "decade" ? value : Say.InEnglish(value);
+
+    private static string Said(string name, string value) => name == "withPictures" ? (value == "true" ? T("With pictures") : T("Without"))
+        : Parameter.All.FirstOrDefault(p => p.Name == name)?.Words is { } facet ? Say.Word(facet, value)
         : name is "tag" or "decade" ? value : Say.Plain(value);
 }

@@ -8,14 +8,6 @@ using Asked = IReadOnlyList<KeyValuePair<string, string?>>;
 /// <summary>Addresses of the examples: with one thing more, or without one thing.</summary>
 public static class ExamplesLinks
 {
-    private static readonly Dictionary<string, string> Named = new()
-    {
-        ["from"] = "from", ["to"] = "until", ["decade"] = "", ["widthFrom"] = "tucks at least", ["widthTo"] = "tucks at most",
-        ["laceWidthFrom"] = "lace at least", ["laceWidthTo"] = "lace at most", ["tolerance"] = "give or take", ["withPictures"] = "",
-        ["part"] = "on", ["lacePart"] = "lace on", ["conditionPart"] = "condition of", ["repairPart"] = "repair of", ["handStitch"] = "stitch",
-        ["sewn"] = "sewn by", ["laceMade"] = "lace made by", ["repairSewn"] = "repair sewn by", ["attention"] = "attention",
-    };
-
     /// <summary>The same question with one parameter set.</summary>
     public static string With(Asked asked, string name, string value) =>
         Address([.. asked.Where(p => p.Key != name), KeyValuePair.Create<string, string?>(name, value)]);
@@ -29,7 +21,7 @@ public static class ExamplesLinks
             var (text, name, value) = (word["text"]?.ToString() ?? "", word["parameter"]?.ToString() ?? "", word["value"]?.ToString() ?? "");
             var left = Without(q, text);
             var label = name != Suggestion.Typed ? Label(name, value)
-                : value.StartsWith("without ", StringComparison.Ordinal) ? Say.Capital(value) : $"“{text}” is nowhere; taken as “{value}”";
+                : value.StartsWith("without ", StringComparison.Ordinal) ? T($"Without {value["without ".Length..]}") : T($"“{text}” is nowhere; taken as “{value}”");
             parts.Add(new(label, Address([.. asked.Where(p => p.Key is not ("q" or "page")), .. left.Length > 0 ? [KeyValuePair.Create<string, string?>("q", left)] : Array.Empty<KeyValuePair<string, string?>>()])));
         }
 
@@ -45,11 +37,30 @@ public static class ExamplesLinks
     public static string Label(string name, string value)
     {
         var parameter = Parameter.All.FirstOrDefault(p => p.Name == name);
-        var label = name == "withPictures" ? (value == "true" ? "With pictures" : "Without pictures")
-            : parameter?.Words is { } facet ? Catalogue.Words.Label(facet, value)
+        var label = name == "withPictures" ? (value == "true" ? T("With pictures") : T("Without pictures"))
+            : parameter?.Words is { } facet ? Say.Word(facet, value)
             : name is "tag" or "from" or "to" or "decade" || parameter is null ? value : Say.Plain(value);
-        var before = Named.GetValueOrDefault(name, "");
-        return before.Length == 0 ? label : $"{Say.Capital(before)} {(parameter is null ? label : label.ToLowerInvariant())}";
+        var said = parameter is null ? label : label.ToLowerInvariant();
+        return name switch
+        {
+            "from" => T($"From {said}"),
+            "to" => T($"Until {said}"),
+            "widthFrom" => T($"Tucks at least {said}"),
+            "widthTo" => T($"Tucks at most {said}"),
+            "laceWidthFrom" => T($"Lace at least {said}"),
+            "laceWidthTo" => T($"Lace at most {said}"),
+            "tolerance" => T($"Give or take {said}"),
+            "part" => T($"On {said}"),
+            "lacePart" => T($"Lace on {said}"),
+            "conditionPart" => T($"Condition of {said}"),
+            "repairPart" => T($"Repair of {said}"),
+            "handStitch" => T($"Stitch {said}"),
+            "sewn" => T($"Sewn by {said}"),
+            "laceMade" => T($"Lace made by {said}"),
+            "repairSewn" => T($"Repair sewn by {said}"),
+            "attention" => T($"Attention {said}"),
+            _ => label,
+        };
     }
 
     private static string Without(string q, string text)

@@ -23,14 +23,14 @@ public sealed record FactsView(IReadOnlyList<(string Label, string Text)> Facts,
 
     private static string Label(Field field) => field.Name switch
     {
-        "runs" => "The folds go",
-        "turned" => "Turned",
-        "lies" => "So the tucks lie",
-        "holds" => "Holds",
-        "trend" => "Changing",
-        "groups" => "Tucks",
-        "between" => "From group to group",
-        _ => Asking.For(field.Name, field).Label,
+        "runs" => T("The folds go"),
+        "turned" => T("Turned"),
+        "lies" => T("So the tucks lie"),
+        "holds" => T("Holds"),
+        "trend" => T("Changing"),
+        "groups" => T("Tucks"),
+        "between" => T("From group to group"),
+        _ => T(Asking.For(field.Name, field).Label),
     };
 
     private static string Text(Field field, JsonNode? value, JsonObject whole) =>

@@ -6,6 +6,6 @@ namespace HeirloomArchive.Web.Pages.Reading;
 public static class PieceWords
 {
     /// <summary>The line that a run of tucks is measured from.</summary>
-    public static string Start(JsonObject technique) => technique["lies"]?.ToString() is "from-centre" or "towards-centre" ? "the start of the row"
-        : technique["measuredFrom"]?.ToString() is { } from ? "the " + from.Replace('-', ' ') : "the start of the row";
+    public static string Start(JsonObject technique) => technique["lies"]?.ToString() is "from-centre" or "towards-centre" ? T("the start of the row")
+        : technique["measuredFrom"]?.ToString() is { } from ? T($"the {Say.Plain(from).ToLowerInvariant()}") : T("the start of the row");
 }

@@ -21,24 +21,24 @@ public sealed record RegionWord(string Text, string Kind, string? Link)
         if (shown.Kind == ShownKind.Word)
         {
             var (facet, slug) = shown.Value.Split('/') is [var f, var s] ? (f, s) : ("", shown.Value);
-            return new(Words.Label(facet, slug), "Word", $"/words?q={Uri.EscapeDataString(Words.Label(facet, slug))}");
+            return new(Say.Word(facet, slug), T("Word"), $"/words?q={Uri.EscapeDataString(Words.Label(facet, slug))}");
         }
 
         var list = RegionFrame.ListOf(shown.Kind)!;
         return frame.Find(shown) is { } entry
             ? new(Say.Entry(list, entry), Heading(list), $"/pieces/{frame.Garment.Id}#{shown.Value}")
-            : new("Something no longer in the record", Heading(list), null);
+            : new(T("Something no longer in the record"), Heading(list), null);
     }
 
     /// <summary>All that a region shows, in one line; of a bare line, that it is one.</summary>
     public static string Line(Region region, RegionFrame frame) => region.Now.Shows.Count > 0
         ? string.Join("; ", region.Now.Shows.Select(s => Of(s, frame).Text))
-        : region.Now.Measured is { } measured ? $"Measured: {measured.Text}" : "A line";
+        : region.Now.Measured is { } measured ? T($"Measured: {measured.Text}") : T("A line");
 
     /// <summary>A picture's name: its caption, else what it shows of the piece, else its place among the others.</summary>
     public static string Picture(JsonObject picture, int place) =>
         picture["caption"]?.ToString() is { Length: > 0 } caption ? caption
-        : Say.Word("views", picture["view"]) is { Length: > 0 } view ? view : $"Picture {place}";
+        : Say.Word("views", picture["view"]) is { Length: > 0 } view ? view : T($"Picture {place}");
 
-    private static string Heading(string list) => list switch { "techniques" => "How it was made", "condition" => "Condition", _ => "Repair" };
+    private static string Heading(string list) => list switch { "techniques" => T("How it was made"), "condition" => T("Condition"), _ => T("Repair") };
 }

@@ -13,27 +13,28 @@ public static class RunMeasures
     {
         var parts = new[]
         {
-            Say.Groups(run) is { Length: > 0 } groups ? groups : "Tucks",
-            run["runs"] is { } runs ? $"the folds go {Plain(runs)}" : "",
-            run["measuredFrom"] is { } from ? $"the row starts at the {Plain(from)}" : "",
+            Say.Groups(run) is { Length: > 0 } groups ? groups : T("Tucks"),
+            run["runs"] is { } runs ? T($"the folds go {Plain(runs)}") : "",
+            run["measuredFrom"] is { } from ? T($"the row starts at the {Plain(from)}") : "",
             run["turned"]?.ToString() switch
             {
                 null => "",
-                "not-determined" => "how they are turned is not determined",
-                "standing" => "they stand up",
-                "wearers-left" or "wearers-right" => $"they are turned to the wearer's {(run["turned"]!.ToString() == "wearers-left" ? "left" : "right")}",
-                "to-centre" => "they are turned to the centre",
-                "to-sides" => "they are turned to the sides",
-                "to-edge" => "they are turned to the edge",
-                "from-edge" => "they are turned from the edge",
-                var way => $"they are turned {way}",
+                "not-determined" => T("how they are turned is not determined"),
+                "standing" => T("they stand up"),
+                "wearers-left" => T("they are turned to the wearer's left"),
+                "wearers-right" => T("they are turned to the wearer's right"),
+                "to-centre" => T("they are turned to the centre"),
+                "to-sides" => T("they are turned to the sides"),
+                "to-edge" => T("they are turned to the edge"),
+                "from-edge" => T("they are turned from the edge"),
+                var way => T($"they are turned {Say.Plain(way).ToLowerInvariant()}"),
             },
             run["lies"]?.ToString() switch
             {
-                "towards-end" => "so the tucks lie towards the end of the row",
-                "towards-start" => "so the tucks lie towards the start of the row",
-                "from-centre" => "so the tucks lie away from the middle",
-                "towards-centre" => "so the tucks lie towards the middle",
+                "towards-end" => T("so the tucks lie towards the end of the row"),
+                "towards-start" => T("so the tucks lie towards the start of the row"),
+                "from-centre" => T("so the tucks lie away from the middle"),
+                "towards-centre" => T("so the tucks lie towards the middle"),
                 _ => "",
             },
         };
@@ -51,13 +52,13 @@ public static class RunMeasures
         JsonObject[] groups = [.. (run["groups"] as JsonArray ?? []).OfType<JsonObject>()];
         if (groups.Length > 1)
         {
-            return "Measured over all, but the run has several groups: a mean width would mix them.";
+            return T("Measured over all, but the run has several groups: a mean width would mix them.");
         }
 
         var tucks = Say.Number(over["tucks"] ?? groups.FirstOrDefault()?["tucks"]);
         if (tucks == 0)
         {
-            return "Measured over all; how many tucks that took in is not recorded.";
+            return T("Measured over all; how many tucks that took in is not recorded.");
         }
 
         var typed = over["run"]!["text"]!.ToString();
@@ -68,14 +69,19 @@ public static class RunMeasures
             var found = MeasuredRun.Of(new(
                 [new(length, (int)tucks, MeasureType.Of(over["widthLeast"]), MeasureType.Of(over["widthMost"]))], [],
                 [.. groups.Select(g => MeasureType.Of(g["width"])).OfType<Length>()], [.. groups.Select(g => MeasureType.Of(g["space"])).OfType<Length>()], tape));
-            var means = new[] { ("width", found.Width), ("plain cloth between", found.Space), ("stitching to stitching", (Estimate?)found.Repeat) }
-                .Where(m => m.Item2 is not null).Select(m => $"{m.Item1} {Text(m.Item2!, unit)}");
-            return $"{Say.Count(tucks, "tuck")} over {typed}: on the mean {string.Join(", ", means)}, if the tape was read to {tapeWords}."
-                + (found.Disagreement is > 2 ? " The measures disagree by more than the tape explains: measure once more." : "");
+            string[] means =
+            [
+                .. found.Width is { } width ? [T($"width {Text(width, unit)}")] : Array.Empty<string>(),
+                .. found.Space is { } space ? [T($"plain cloth between {Text(space, unit)}")] : Array.Empty<string>(),
+                T($"stitching to stitching {Text(found.Repeat, unit)}"),
+            ];
+            var said = string.Join(", ", means);
+            return N(tucks, $"{Written.Number(tucks)} tuck over {typed}: on the mean {said}, if the tape was read to {tapeWords}.", $"{Written.Number(tucks)} tucks over {typed}: on the mean {said}, if the tape was read to {tapeWords}.")
+                + (found.Disagreement is > 2 ? " " + T("The measures disagree by more than the tape explains: measure once more.") : "");
         }
         catch (FaultException e)
         {
-            return $"{Say.Count(tucks, "tuck")} over {typed}. {e.Faults[0].Message}";
+            return N(tucks, $"{Written.Number(tucks)} tuck over {typed}.", $"{Written.Number(tucks)} tucks over {typed}.") + " " + e.Faults[0].Message;
         }
     }
 
@@ -83,5 +89,5 @@ public static class RunMeasures
         ? FormattableString.Invariant($"{estimate.Value.Millimetres / 25.4m:0.###} in ± {estimate.Error.Millimetres / 25.4m:0.###}")
         : FormattableString.Invariant($"{estimate.Value.Millimetres:0.##} mm ± {estimate.Error.Millimetres:0.##}");
 
-    private static string Plain(JsonNode slug) => slug.ToString().Replace('-', ' ');
+    private static string Plain(JsonNode slug) => Say.Plain(slug.ToString()).ToLowerInvariant();
 }

@@ -11,20 +11,29 @@ public static class Say
     /// <summary>A value of a closed list: <c>handle-in-class</c> is "Handle in class".</summary>
     public static string Plain(string slug) => slug switch
     {
-        "in16" => "Inches, to 1/16",
-        "in32" => "Inches, to 1/32",
-        "mm" => "Millimetres",
-        "letter" => "US Letter",
-        _ => Capital(slug.Replace('-', ' ')),
+        "in16" => T("Inches, to 1/16"),
+        "in32" => T("Inches, to 1/32"),
+        "mm" => T("Millimetres"),
+        "letter" => T("US Letter"),
+        _ => T(InEnglish(slug)),
     };
+
+    /// <summary>Such a value in English, for what is not made for one reader alone.</summary>
+    public static string InEnglish(string slug) => Capital(slug.Replace('-', ' '));
 
     /// <summary>A word of a facet, or her own; empty where nothing is recorded.</summary>
     public static string Word(string facet, JsonNode? value) => value switch
     {
         JsonObject own => own["own"]?.ToString() ?? "",
-        JsonValue slug => Words.Label(facet, slug.ToString()),
+        JsonValue slug => Word(facet, slug.ToString()),
         _ => "",
     };
+
+    /// <summary>A word of a facet by its slug; the slug itself where there is none.</summary>
+    public static string Word(string facet, string slug) => Words.Find(facet, slug) is { } word ? Label(word) : slug;
+
+    /// <summary>A word of the trade in the reader's language; one of her own as she wrote it.</summary>
+    public static string Label(Word word) => word.IsOwn ? word.Label : T(word.Label);
 
     /// <summary>A length as it was typed.</summary>
     public static string Length(JsonNode? length) => length?["text"]?.ToString() ?? "";
@@ -36,7 +45,7 @@ public static class Say
         (WordType word, _) => Word(word.Facet, value),
         (MeasureType, _) => Length(value),
         (SpacingType, JsonObject o) => o["text"]?.ToString() ?? Record(SpacingType.Meanings, o),
-        (FlagType, JsonValue v) => v.GetValue<bool>() ? "Yes" : "No",
+        (FlagType, JsonValue v) => v.GetValue<bool>() ? T("Yes") : T("No"),
         (ChoiceType, _) => Plain(value.ToString()),
         (DateType, _) => DateInWords.Say(value.ToString()),
         (RecordType record, JsonObject o) => Record(record.FieldsOf(o), o),
@@ -53,7 +62,7 @@ public static class Say
             "techniques" => Technique(entry),
             "condition" => Word("findings", entry["what"]),
             "repairs" => Word("repairs", entry["method"]),
-            "examinations" => "Examination" + (entry["date"] is { } date ? ", " + DateInWords.Say(date.ToString()) : ""),
+            "examinations" => entry["date"] is { } date ? T($"Examination, {DateInWords.Say(date.ToString())}") : T("Examination"),
             "pictures" => entry["caption"]?.ToString() ?? Word("views", entry["view"]),
             _ => "",
         };
@@ -65,27 +74,35 @@ public static class Say
     public static string Technique(JsonObject technique)
     {
         var kind = Word("techniques", technique["kind"]);
-        var named = technique["tuckKind"] is { } tuck ? Word("tucks", tuck)
-            : technique["lace"] is { } lace ? Word("laces", lace)
-            : technique["trim"] is { } trim ? Word("trims", trim)
-            : technique["work"] is { } work ? Word("whitework", work)
-            : technique["seam"] is { } seam ? Word("seams", seam)
-            : technique["hemKind"] is { } hem ? Word("hems", hem)
-            : technique["fastening"] is { } fastening && technique["kind"]?.ToString() == "fastening" ? Word("fastenings", fastening) : "";
-        return named.Length == 0 ? kind
-            : named.Contains(kind.TrimEnd('s'), StringComparison.OrdinalIgnoreCase) ? named
-            : $"{named} {kind.ToLowerInvariant()}".Trim();
+        var (facet, named) = technique["tuckKind"] is { } tuck ? ("tucks", tuck)
+            : technique["lace"] is { } lace ? ("laces", lace)
+            : technique["trim"] is { } trim ? ("trims", trim)
+            : technique["work"] is { } work ? ("whitework", work)
+            : technique["seam"] is { } seam ? ("seams", seam)
+            : technique["hemKind"] is { } hem ? ("hems", hem)
+            : technique["fastening"] is { } fastening && technique["kind"]?.ToString() == "fastening" ? ("fastenings", fastening) : ("", null);
+        var name = Word(facet, named);
+        // Whether a name tells its kind is seen in English: "Pin tucks" does, "Torchon" does not.
+        return name.Length == 0 ? kind
+            : InEnglish(facet, named).Contains(InEnglish("techniques", technique["kind"]).TrimEnd('s'), StringComparison.OrdinalIgnoreCase) ? name
+            : T($"{name} {kind.ToLowerInvariant()}").Trim();
     }
 
     /// <summary>Groups of tucks in a line: "6 tucks of 1/16 in, 3/16 in of plain cloth between".</summary>
     public static string Groups(JsonObject technique) => string.Join("; ", (technique["groups"] as JsonArray ?? []).OfType<JsonObject>().Select(g =>
     {
-        var many = g["tucks"]?.ToString();
-        var text = many is null ? "tucks" : many == "1" ? "1 tuck" : $"{many} tucks";
-        text += g["width"] is { } width ? $" of {Length(width)}" : "";
-        return text + (g["space"] is { } space ? $", {Length(space)} of plain cloth between"
-            : g["stitchToStitch"] is { } pitch ? $", {Length(pitch)} stitching to stitching"
-            : g["foldToFold"] is { } fold ? $", {Length(fold)} fold to fold" : "");
+        var (many, wide) = (g["tucks"]?.ToString(), Length(g["width"]));
+        var number = many == "1" ? 1 : long.TryParse(many, CultureInfo.InvariantCulture, out var counted) ? counted : 2;
+        var tucks = (many, wide) switch
+        {
+            (null, "") => T("tucks"),
+            (null, _) => T($"tucks of {wide}"),
+            (_, "") => N(number, $"{many} tuck", $"{many} tucks"),
+            _ => N(number, $"{many} tuck of {wide}", $"{many} tucks of {wide}"),
+        };
+        return g["space"] is { } space ? T($"{tucks}, {Length(space)} of plain cloth between")
+            : g["stitchToStitch"] is { } pitch ? T($"{tucks}, {Length(pitch)} stitching to stitching")
+            : g["foldToFold"] is { } fold ? T($"{tucks}, {Length(fold)} fold to fold") : tucks;
     }));
 
     /// <summary>Where a fault lies, in words: <c>techniques[0].groups[1].width</c> is "Technique 1, group of tucks 2, width".</summary>
@@ -99,7 +116,7 @@ public static class Say
             {
                 words.Add(i + 1 < steps.Count && steps[i + 1] is int place
                     ? $"{Forms.Asking.One(name)} {place + 1}"
-                    : Forms.Asking.For(string.Join('.', steps.Take(i + 1).OfType<string>()), new Field(name, new FlagType())).Label.ToLowerInvariant());
+                    : T(Forms.Asking.For(string.Join('.', steps.Take(i + 1).OfType<string>()), new Field(name, new FlagType())).Label).ToLowerInvariant());
             }
         }
 
@@ -109,12 +126,12 @@ public static class Say
     /// <summary>A value whose field is not known here: of a difference or a change.</summary>
     public static string Loose(JsonNode? value) => value switch
     {
-        null => "nothing",
+        null => T("nothing"),
         JsonObject o when o["text"] is JsonValue text => text.ToString(),
         JsonObject o when o["own"] is JsonValue own => own.ToString(),
-        JsonObject o => string.Join(", ", o.Where(m => m.Key is not ("id" or "sha256") && m.Value is not (null or JsonArray { Count: 0 })).Select(m => $"{new Field(m.Key, new FlagType()).Label.ToLowerInvariant()} {Loose(m.Value)}")),
-        JsonArray a => a.Count == 0 ? "nothing" : string.Join("; ", a.Select(Loose)),
-        _ => value.ToString() is { Length: > 0 } said ? said : "nothing",
+        JsonObject o => string.Join(", ", o.Where(m => m.Key is not ("id" or "sha256") && m.Value is not (null or JsonArray { Count: 0 })).Select(m => $"{T(new Field(m.Key, new FlagType()).Label).ToLowerInvariant()} {Loose(m.Value)}")),
+        JsonArray a => a.Count == 0 ? T("nothing") : string.Join("; ", a.Select(Loose)),
+        _ => value.ToString() is { Length: > 0 } said ? said : T("nothing"),
     };
 
     /// <summary>A moment as a day and time of this computer.</summary>
@@ -137,8 +154,12 @@ public static class Say
         .Select(f => (f, Text: f.Type is IdType ? "" : IsThreads(f) && value[f.Name] is JsonObject count ? ThreadCount.Say(f.Name, count) : Value(f, value[f.Name]))).Where(p => p.Text.Length > 0)
         .Select(p => IsThreads(p.f) || p.f.Name is "text" or "is" or "word" or "name" or "part" or "length" or "fibre" or "weave" or "what" or "use" ? p.Text
             : p.f.Name is "sure" or "taken" or "side" or "face" or "weight" ? p.Text.ToLowerInvariant()
-            : p.f.Type is FlagType ? (p.Text == "Yes" ? "" : "not ") + p.f.Label.ToLowerInvariant()
-            : $"{Forms.Asking.For(p.f.Name, p.f).Label.ToLowerInvariant()} {(p.f.Type is ChoiceType ? p.Text.ToLowerInvariant() : p.Text)}").ToList());
+            : p.f.Type is FlagType ? Flag(T(p.f.Label).ToLowerInvariant(), value[p.f.Name]!.GetValue<bool>())
+            : $"{T(Forms.Asking.For(p.f.Name, p.f).Label).ToLowerInvariant()} {(p.f.Type is ChoiceType ? p.Text.ToLowerInvariant() : p.Text)}").ToList());
+
+    private static string Flag(string label, bool yes) => yes ? label : T($"not {label}");
+
+    private static string InEnglish(string facet, JsonNode? value) => value is JsonValue slug ? Words.Label(facet, slug.ToString()) : Word(facet, value);
 
     // A sentence of hers in the middle ends without its full stop.
     private static string Joined(List<string> parts) => string.Join(", ", parts.Select((part, i) => i < parts.Count - 1 ? part.TrimEnd('.') : part));

@@ -84,5 +84,5 @@ public sealed record CloseView(Closeup Place, Guid Region, string Shows, string 
     /// <summary>The page on which the whole picture is looked at, with the place marked.</summary>
     public string Whole => $"/pictures/{Place.Picture}?region={Region}";
 
-    public string Alt => $"{Shows}, seen close on the piece";
+    public string Alt => T($"{Shows}, seen close on the piece");
 }

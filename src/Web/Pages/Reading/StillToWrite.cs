@@ -18,24 +18,24 @@ public static class StillToWrite
         var pictures = $"{piece}#add-pictures";
         (bool There, string What, string To)[] all =
         [
-            (Has(state, "number"), "its number", $"{edit}#f-number"),
-            (Has(state, "kind"), "what kind of piece it is", $"{edit}#f-kind"),
-            (views.Contains("front"), "a picture of the front", pictures),
-            (views.Contains("back"), "a picture of the back", pictures),
-            (views.Overlaps(["detail-right-side", "detail-wrong-side"]), "a picture of a detail", pictures),
-            (Has(state, "overall"), "its overall state", $"{edit}#f-overall"),
-            (List(state, "examinations").Any(), "an examination: looked over for insects, mould and damp", $"{piece}/examinations/new"),
-            (Has(state, "dated") || Has(state, "datedText"), "when it was made", $"{edit}#f-dated"),
-            (Has(state, "made"), "who sewed this sort of piece", $"{edit}#f-made"),
-            (Has(state, "description"), "a description", $"{edit}#f-description"),
-            (List(state, "materials").Any(), "its cloth", $"{edit}#cloth-and-measures"),
-            (List(state, "measures").Any(), "its measures", $"{edit}#cloth-and-measures"),
-            (List(state, "techniques").Any(), "how it was made, part by part", $"{piece}/look-over"),
-            (List(state, "condition").Any() || Sound(state), "its condition, part by part", $"{piece}/condition/new"),
-            (Has(state, "acquired"), "how it came to you (private)", $"{edit}#more"),
-            (Has(state, "place"), "where it is kept (private)", $"{edit}#more"),
+            (Has(state, "number"), T("Its number"), $"{edit}#f-number"),
+            (Has(state, "kind"), T("What kind of piece it is"), $"{edit}#f-kind"),
+            (views.Contains("front"), T("A picture of the front"), pictures),
+            (views.Contains("back"), T("A picture of the back"), pictures),
+            (views.Overlaps(["detail-right-side", "detail-wrong-side"]), T("A picture of a detail"), pictures),
+            (Has(state, "overall"), T("Its overall state"), $"{edit}#f-overall"),
+            (List(state, "examinations").Any(), T("An examination: looked over for insects, mould and damp"), $"{piece}/examinations/new"),
+            (Has(state, "dated") || Has(state, "datedText"), T("When it was made"), $"{edit}#f-dated"),
+            (Has(state, "made"), T("Who sewed this sort of piece"), $"{edit}#f-made"),
+            (Has(state, "description"), T("A description"), $"{edit}#f-description"),
+            (List(state, "materials").Any(), T("Its cloth"), $"{edit}#cloth-and-measures"),
+            (List(state, "measures").Any(), T("Its measures"), $"{edit}#cloth-and-measures"),
+            (List(state, "techniques").Any(), T("How it was made, part by part"), $"{piece}/look-over"),
+            (List(state, "condition").Any() || Sound(state), T("Its condition, part by part"), $"{piece}/condition/new"),
+            (Has(state, "acquired"), T("How it came to you (private)"), $"{edit}#more"),
+            (Has(state, "place"), T("Where it is kept (private)"), $"{edit}#more"),
         ];
-        return [.. all.Where(m => !m.There).Select(m => new Missing(Say.Capital(m.What), m.To))];
+        return [.. all.Where(m => !m.There).Select(m => new Missing(m.What, m.To))];
     }
 
     // A piece found sound when it was looked over has no findings, and that is an answer.

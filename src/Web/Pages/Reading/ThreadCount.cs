@@ -18,12 +18,15 @@ public static class ThreadCount
         string Both(Func<decimal, string> text) => (warp, weft) switch
         {
             ({ } a, { } b) => $"{text(a)} × {text(b)}",
-            ({ } a, _) => text(a) + " (warp)",
-            (_, { } b) => text(b) + " (weft)",
+            ({ } a, _) => T($"{text(a)} (warp)"),
+            (_, { } b) => T($"{text(b)} (weft)"),
             _ => "",
         };
         var counted = Both(n => n.ToString("0.##", CultureInfo.InvariantCulture));
-        return counted.Length == 0 ? "" : $"{counted} threads to the {(inch ? "inch" : "cm")} ({Both(n => (inch ? n / CentimetresOfInch : n * CentimetresOfInch).ToString("0.#", CultureInfo.InvariantCulture))} to the {(inch ? "cm" : "inch")})";
+        var beside = Both(n => (inch ? n / CentimetresOfInch : n * CentimetresOfInch).ToString("0.#", CultureInfo.InvariantCulture));
+        return counted.Length == 0 ? ""
+            : inch ? T($"{counted} threads to the inch ({beside} to the cm)")
+            : T($"{counted} threads to the cm ({beside} to the inch)");
     }
 
     private static decimal? Number(JsonNode? number) => number is null ? null : decimal.Parse(number.ToString(), NumberStyles.Float, CultureInfo.InvariantCulture);

@@ -39,7 +39,7 @@ public sealed record TileView(string To, string Number, string Name, string? Kin
     /// <summary>What must be seen before a piece is fetched: that it is not here, or may not be handled.</summary>
     public static IReadOnlyList<string> MarksOf(JsonObject state) =>
     [
-        .. state["setAside"] is JsonObject ? (string[])["Set aside"] : [],
+        .. state["setAside"] is JsonObject ? (string[])[T("Set aside")] : [],
         .. state["whereabouts"]?["is"]?.ToString() is { } at and not "here" ? (string[])[Say.Plain(at)] : [],
         .. state["handling"]?.ToString() is { } handling and not "handle-in-class" ? (string[])[Say.Plain(handling)] : [],
         .. state["overall"]?.ToString() is { } overall and ("weak" or "fragile") ? (string[])[Say.Plain(overall)] : [],

@@ -16,7 +16,7 @@ for (const box of document.querySelectorAll('[data-outline]')) {
     for (const region of regions) region.setAttribute('aria-pressed', isChosen(region));
     const where = labelOf(part) + (side.value ? `, ${labelOf(side).toLowerCase()}` : '');
     const unusual = part.value && odd.includes(part.value) ? ` ${labelOf(part)} ${box.dataset.say}` : '';
-    said.textContent = part.value ? `Chosen: ${where}.${unusual}` : '';
+    said.textContent = part.value ? box.dataset.chosen.replace('{0}', () => where) + unusual : '';
   };
 
   const put = (select, value) => {
