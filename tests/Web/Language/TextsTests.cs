@@ -54,6 +54,7 @@ public sealed partial class TextsTests
 
         texts.UnionWith(Thesaurus.OfTrade.FacetNames.Select(Thesaurus.OfTrade.Title));
         texts.UnionWith(Thesaurus.OfTrade.All.SelectMany(w => (string[])[w.Label, w.Definition, w.Note ?? ""]));
+        texts.UnionWith(TextsOfTables.All());
         texts.UnionWith(Cautions.All.SelectMany(c => (string[])[c.Text, c.Reason]));
         texts.UnionWith(AllSums.InOrder.SelectMany(s => (string[])[s.Title, s.Lead, .. s.Asks.SelectMany(Said)]));
         texts.RemoveWhere(t => Measure().IsMatch(t));
