@@ -62,14 +62,11 @@ public static class ExamplesFacets
         var values = counted.OfType<JsonObject>().Select(v => (Value: v["value"]!.ToString(), Count: Say.Number(v["count"]))).ToList();
         values.AddRange(chosen.Where(c => values.TrueForAll(v => v.Value != c)).Select(c => (c, 0L)));
         return new(name, Label(name),
-            [.. values.Select(v => new ExamplesModel.FacetValue(v.Value, Said(name, v.Value), v.Count, chosen.Contains(v.Value)))]);
+            [.. values.Select(v => new ExamplesModel.FacetValue(v.Value, Plain(name, v.Value), v.Count, chosen.Contains(v.Value)))]);
     }
 
-    /// <summary>A facet's value in English, for what is made for all readers: it is translated where it is shown.</summary>
-    internal static string Plain(string name, string value) => Parameter.All.FirstOrDefault(p => p.Name == name)?.Words is { } facet ? Catalogue.Words.Label(facet, value)
-        : name is "tag" or "decade" ? value : Say.InEnglish(value);
-
-    private static string Said(string name, string value) => name == "withPictures" ? (value == "true" ? T("With pictures") : T("Without"))
+    /// <summary>A facet's value in words.</summary>
+    internal static string Plain(string name, string value) => name == "withPictures" ? (value == "true" ? T("With pictures") : T("Without"))
         : Parameter.All.FirstOrDefault(p => p.Name == name)?.Words is { } facet ? Say.Word(facet, value)
         : name is "tag" or "decade" ? value : Say.Plain(value);
 }

@@ -18,7 +18,7 @@ public static class Say
         _ => T(InEnglish(slug)),
     };
 
-    /// <summary>Such a value in English, for what is not made for one reader alone.</summary>
+    /// <summary>Such a value in English.</summary>
     public static string InEnglish(string slug) => Capital(slug.Replace('-', ' '));
 
     /// <summary>A word of a facet, or her own; empty where nothing is recorded.</summary>
