@@ -167,7 +167,9 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
         if (field is not null && GarmentShape.Garment.Fields.All(f => f.Name != field))
         {
             var nearest = Sent.Nearest(field, GarmentShape.Garment.Fields.Select(f => f.Name));
-            throw new FaultException("field", $"{Sent.Quote(field)} is not a field of the record{(nearest.Count == 0 ? "" : $"; nearest: {string.Join(", ", nearest)}")}.");
+            throw new FaultException("field", nearest.Count == 0
+                ? T($"{Sent.Quote(field)} is not a field of the record.")
+                : T($"{Sent.Quote(field)} is not a field of the record; nearest: {string.Join(", ", nearest)}."));
         }
 
         await using var reading = store.QuerySession();
@@ -299,7 +301,7 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
         var ids = named.Select(g => g.Id).ToArray();
         var there = (await session.Query<Garment>().Where(g => g.Id.IsOneOf(ids)).Select(g => g.Id).ToListAsync(ct)).ToHashSet();
         var faults = named.Where(g => g.Id == self || !there.Contains(g.Id)).Select(g => new Fault(
-            g.Path, g.Id == self ? "A piece can't belong with itself; send the id of another." : $"No garment has the id {g.Id}.")).ToList();
+            g.Path, g.Id == self ? T("A piece can't belong with itself; send the id of another.") : T($"No garment has the id {g.Id}."))).ToList();
         if (faults.Count > 0)
         {
             throw new FaultException(faults);
@@ -323,7 +325,7 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
         new(saved.Garment, GarmentShape.EntryOf(list).Present(entry).AsObject(), saved.Position);
 
     private static Garment At(Garment? then, Garment now, long version) =>
-        then is not null && version <= now.Version ? then : throw new NotFoundException($"The record has the versions 1 to {now.Version}, no version {version}.");
+        then is not null && version <= now.Version ? then : throw new NotFoundException(T($"The record has the versions 1 to {now.Version}, no version {version}."));
 
-    private static NotFoundException Missing(Guid id) => new($"No garment has the id {id}.");
+    private static NotFoundException Missing(Guid id) => new(T($"No garment has the id {id}."));
 }

@@ -44,7 +44,7 @@ internal static class Decisions
         var (after, faults) = (sent.Read, sent.Faults);
         foreach (var name in Reading.Beside.Where(n => sent.Given[n] is not null))
         {
-            faults.Senseless(name, $"A new piece has no {name} yet; leave it out, it is given.");
+            faults.Senseless(name, T($"A new piece has no {name} yet; leave it out, it is given."));
         }
 
         Settle([], after, after.Select(f => f.Key), new EntryIds(now, []), faults);
@@ -76,7 +76,7 @@ internal static class Decisions
         var (entry, faults) = (sent.Read, sent.Faults);
         if (entry["id"] is not null)
         {
-            faults.Senseless("id", $"{Sent.Quote(entry["id"])} is not the id of an entry; leave it out, it is given.");
+            faults.Senseless("id", T($"{Sent.Quote(entry["id"])} is not the id of an entry; leave it out, it is given."));
         }
 
         entry["id"] = new EntryIds(when, now.Fields).Next();
@@ -91,7 +91,7 @@ internal static class Decisions
         var known = Find(now, list, id);
         if (entry["id"] is { } other && other.GetValue<string>() != id.ToString())
         {
-            faults.Senseless("id", $"{Sent.Quote(other)} is not the id of this entry, {id}; leave it out.");
+            faults.Senseless("id", T($"{Sent.Quote(other)} is not the id of this entry, {id}; leave it out."));
         }
 
         entry["id"] = id.ToString();
@@ -132,7 +132,7 @@ internal static class Decisions
 
         if (have.Count > GarmentShape.MostEntries)
         {
-            throw new FaultException("file", $"The piece would hold more than {GarmentShape.MostEntries} pictures.");
+            throw new FaultException("file", T($"The piece would hold more than {GarmentShape.MostEntries} pictures."));
         }
 
         return added.Count == 0 ? null : new(added);
@@ -197,7 +197,7 @@ internal static class Decisions
         var entries = now.Fields[list] as JsonArray;
         return Folding.Place(entries, id.ToString()) is >= 0 and var place
             ? entries![place]!.AsObject()
-            : throw new NotFoundException($"The garment's {list} have no entry with the id {id}.");
+            : throw new NotFoundException(T($"The garment's {list} have no entry with the id {id}."));
     }
 
     // Null takes a field away; an object is merged into the one there; all else is as it was read.
@@ -211,7 +211,7 @@ internal static class Decisions
         var state = now.State();
         foreach (var name in Reading.Beside.Where(n => given[n] is not null && !JsonNode.DeepEquals(given[n], state[n])))
         {
-            faults.Senseless(name, $"{Sent.Quote(given[name])} is not the record's {name}, {Sent.Quote(state[name])}; leave it out, it can't be changed.");
+            faults.Senseless(name, T($"{Sent.Quote(given[name])} is not the record's {name}, {Sent.Quote(state[name])}; leave it out, it can't be changed."));
         }
     }
 
@@ -219,12 +219,12 @@ internal static class Decisions
     {
         if (after["name"] is null && !faults.Any(f => f.Path == "name"))
         {
-            faults.Senseless("name", "A piece needs a name, in a few words: \"Nainsook baby dress\".");
+            faults.Senseless("name", T("A piece needs a name, in a few words: \"Nainsook baby dress\"."));
         }
 
         if (after["number"]?.GetValue<string>() is { } number && NumberReservation.Normalise(number).Length > NumberReservation.Longest)
         {
-            faults.Senseless("number", $"The number is too long when its characters are written out; {NumberReservation.Longest} of them is the most.");
+            faults.Senseless("number", T($"The number is too long when its characters are written out; {NumberReservation.Longest} of them is the most."));
         }
 
         foreach (var list in GarmentShape.EntryLists.Append("pictures").Intersect(touched).ToList())

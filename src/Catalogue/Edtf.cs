@@ -55,7 +55,7 @@ public sealed record Edtf(string Text, bool IsInterval, EdtfDate? Start, EdtfDat
         (date, problem) = (null, "");
         if (text.Length > 60)
         {
-            problem = "it is too long for a date.";
+            problem = T("it is too long for a date.");
         }
         else if (text.IndexOf('/', StringComparison.Ordinal) is >= 0 and var slash)
         {
@@ -85,10 +85,10 @@ public sealed record Edtf(string Text, bool IsInterval, EdtfDate? Start, EdtfDat
 
         problem = (start, end) switch
         {
-            (null, null) => "an interval needs a date at one end at least.",
-            ({ } a, { } b) when a.From.CompareTo(b.To) > 0 => "its end is before its start.",
+            (null, null) => T("an interval needs a date at one end at least."),
+            ({ } a, { } b) when a.From.CompareTo(b.To) > 0 => T("its end is before its start."),
             ({ Precision: "season" or "long year" } or { Unspecified: true }, _) or (_, { Precision: "season" or "long year" } or { Unspecified: true }) =>
-                "the ends of an interval are whole dates in levels 0 and 1, no X and no season; 190X/192X is written 1900/1929.",
+                T("the ends of an interval are whole dates in levels 0 and 1, no X and no season; 190X/192X is written 1900/1929."),
             _ => "",
         };
         return problem.Length == 0 ? new(text, true, start, end, from == "..", to == "..") : null;
@@ -98,7 +98,7 @@ public sealed record Edtf(string Text, bool IsInterval, EdtfDate? Start, EdtfDat
 /// <summary>Reads the parts of one date.</summary>
 internal static class EdtfReading
 {
-    private const string Form = "write a year (1905), a month (1905-04) or a day (1905-04-12), 190X for the 1900s, 1905~ for about 1905, 1895/1905 for a span.";
+    private static string Form => T("write a year (1905), a month (1905-04) or a day (1905-04-12), 190X for the 1900s, 1905~ for about 1905, 1895/1905 for a span.");
 
     public static EdtfDate? Date(string text, out string problem)
     {
@@ -119,7 +119,7 @@ internal static class EdtfReading
         var read = bare.StartsWith('Y') ? LongYear(bare, out problem) : bare.Contains('T', StringComparison.Ordinal) ? WithTime(bare, out problem) : Calendar(bare, out problem);
         if (read is { } odd && mark != EdtfMark.None && (odd.Unspecified || odd.Precision is "season" or "long year" || bare.Contains('T', StringComparison.Ordinal)))
         {
-            problem = $"{text[^1]} marks a date without X, season or time in level 1; write {bare}, or a year or span such as 1905~.";
+            problem = T($"{text[^1]} marks a date without X, season or time in level 1; write {bare}, or a year or span such as 1905~.");
             return null;
         }
 
@@ -129,12 +129,12 @@ internal static class EdtfReading
     // Drafts before 2019 wrote these; taken silently they would be read as something else or not at all.
     private static string Old(string text) => text switch
     {
-        "unknown" => "\"unknown\" is of an old draft; an unknown end is left empty: 1905/",
-        "open" => "\"open\" is of an old draft; an open end is two full stops: 1905/..",
-        _ when text.EndsWith("?~", StringComparison.Ordinal) || text.EndsWith("~?", StringComparison.Ordinal) => "\"?~\" is of an old draft; uncertain and approximate is %: 1905%",
-        _ when text.StartsWith('y') => "\"y\" is of an old draft; a year of more than four digits begins with Y.",
-        _ when text.Length > 0 && char.IsAsciiDigit(text[0]) && text.Contains('u', StringComparison.Ordinal) => "\"u\" is of an old draft; an unspecified digit is X: 190X",
-        _ when text.Contains('x', StringComparison.Ordinal) && text.Any(char.IsAsciiDigit) => "an unspecified digit is a capital X: 190X",
+        "unknown" => T("\"unknown\" is of an old draft; an unknown end is left empty: 1905/"),
+        "open" => T("\"open\" is of an old draft; an open end is two full stops: 1905/.."),
+        _ when text.EndsWith("?~", StringComparison.Ordinal) || text.EndsWith("~?", StringComparison.Ordinal) => T("\"?~\" is of an old draft; uncertain and approximate is %: 1905%"),
+        _ when text.StartsWith('y') => T("\"y\" is of an old draft; a year of more than four digits begins with Y."),
+        _ when text.Length > 0 && char.IsAsciiDigit(text[0]) && text.Contains('u', StringComparison.Ordinal) => T("\"u\" is of an old draft; an unspecified digit is X: 190X"),
+        _ when text.Contains('x', StringComparison.Ordinal) && text.Any(char.IsAsciiDigit) => T("an unspecified digit is a capital X: 190X"),
         _ => "",
     };
 
@@ -143,13 +143,13 @@ internal static class EdtfReading
         var digits = text.Length > 1 && text[1] == '-' ? text[2..] : text[1..];
         if (digits.Length < 5 || digits[0] == '0' || !digits.All(char.IsAsciiDigit))
         {
-            problem = "Y stands before a year of more than four digits, Y17000, and before no other.";
+            problem = T("Y stands before a year of more than four digits, Y17000, and before no other.");
             return null;
         }
 
         if (!int.TryParse(text[1..], NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var year))
         {
-            problem = "the year is too far away.";
+            problem = T("the year is too far away.");
             return null;
         }
 
@@ -163,7 +163,7 @@ internal static class EdtfReading
         var zone = time.Length > 8 ? time[8..] : "";
         if (Calendar(day, out problem) is not { Precision: "day", Unspecified: false } date)
         {
-            problem = problem.Length > 0 ? problem : "a time stands after a whole day only: 1985-04-12T23:20:30";
+            problem = problem.Length > 0 ? problem : T("a time stands after a whole day only: 1985-04-12T23:20:30");
             return null;
         }
 
@@ -172,7 +172,7 @@ internal static class EdtfReading
             return date;
         }
 
-        problem = "a time is hours, minutes and seconds, perhaps with a zone: 1985-04-12T23:20:30Z";
+        problem = T("a time is hours, minutes and seconds, perhaps with a zone: 1985-04-12T23:20:30Z");
         return null;
     }
 
@@ -192,13 +192,13 @@ internal static class EdtfReading
         var (year, month, day) = (parts[0], parts.Length > 1 ? parts[1] : null, parts.Length > 2 ? parts[2] : null);
         if (before && year == "0000")
         {
-            problem = "the year 0 has no minus: 0000.";
+            problem = T("the year 0 has no minus: 0000.");
             return null;
         }
 
         if (!XsAreLast(year, month, day))
         {
-            problem = "level 1 has X for the last one or two digits of a year (190X, 19XX), for a whole month (1905-XX) or a whole day (1905-04-XX, 1905-XX-XX).";
+            problem = T("level 1 has X for the last one or two digits of a year (190X, 19XX), for a whole month (1905-XX) or a whole day (1905-04-XX, 1905-XX-XX).");
             return null;
         }
 
@@ -223,7 +223,7 @@ internal static class EdtfReading
         problem = "";
         if (month is < 1 or > 12)
         {
-            problem = $"there is no month {month:00}; months are 01 to 12, seasons 21 to 24.";
+            problem = T($"there is no month {month:00}; months are 01 to 12, seasons 21 to 24.");
             return null;
         }
 
@@ -238,7 +238,7 @@ internal static class EdtfReading
             return Span((year, month, d), (year, month, d), "day", "");
         }
 
-        problem = $"that month has the days 01 to {days}.";
+        problem = T($"that month has the days 01 to {days}.");
         return null;
     }
 
@@ -264,8 +264,8 @@ internal static class EdtfReading
     }
 
     private static string? Hint(string[] parts) =>
-        parts is [{ Length: > 4 } digits] && digits.All(char.IsAsciiDigit) ? "dates are written with hyphens: 1905-04-12; a year of more than four digits begins with Y."
-        : parts.Length is 2 or 3 && parts[0].Length == 4 && parts.All(p => p.Length > 0 && p.All(char.IsAsciiDigit)) ? "months and days have two digits: 1905-04-12."
+        parts is [{ Length: > 4 } digits] && digits.All(char.IsAsciiDigit) ? T("dates are written with hyphens: 1905-04-12; a year of more than four digits begins with Y.")
+        : parts.Length is 2 or 3 && parts[0].Length == 4 && parts.All(p => p.Length > 0 && p.All(char.IsAsciiDigit)) ? T("months and days have two digits: 1905-04-12.")
         : null;
 
     private static int DaysIn(int year, int month) => month switch

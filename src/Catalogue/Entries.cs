@@ -41,7 +41,7 @@ internal static class Entries
             var id = entry["id"]?.GetValue<string>();
             if (list == "pictures" && id is null)
             {
-                faults.Senseless($"{list}[{i}]", "A picture comes by upload; an entry without an id can't be added here.");
+                faults.Senseless($"{list}[{i}]", T("A picture comes by upload; an entry without an id can't be added here."));
             }
             else if (id is null)
             {
@@ -49,11 +49,11 @@ internal static class Entries
             }
             else if (!known.TryGetValue(id, out var kept))
             {
-                faults.Senseless($"{list}[{i}].id", $"No entry of {list} has the id {id}; leave the id out to add an entry.");
+                faults.Senseless($"{list}[{i}].id", T($"No entry of {list} has the id {id}; leave the id out to add an entry."));
             }
             else if (!met.Add(id))
             {
-                faults.Senseless($"{list}[{i}].id", $"The id {id} stands twice; each entry can be kept once.");
+                faults.Senseless($"{list}[{i}].id", T($"The id {id} stands twice; each entry can be kept once."));
             }
             else if (list == "pictures")
             {
@@ -69,7 +69,7 @@ internal static class Entries
         {
             if (picture[name] is { } sent && !JsonNode.DeepEquals(sent, known[name]))
             {
-                faults.Senseless(RecordType.At(path, name), $"{Sent.Quote(sent)} is not what was uploaded, {Sent.Quote(known[name])}; leave it out, a picture stays as it is.");
+                faults.Senseless(RecordType.At(path, name), T($"{Sent.Quote(sent)} is not what was uploaded, {Sent.Quote(known[name])}; leave it out, a picture stays as it is."));
             }
 
             picture[name] = known[name]?.DeepClone();
@@ -86,11 +86,11 @@ internal static class Entries
         {
             if (id == self)
             {
-                faults.Senseless(at, "The entry refers to itself; send the id of another.");
+                faults.Senseless(at, T("The entry refers to itself; send the id of another."));
             }
             else if (!known.Contains($"{of}/{id}"))
             {
-                faults.Senseless(at, $"{of} has no entry with the id {id}; what is referred to must be in the record already.");
+                faults.Senseless(at, T($"{of} has no entry with the id {id}; what is referred to must be in the record already."));
             }
 
             return true;
@@ -109,7 +109,7 @@ internal static class Entries
         var count = GarmentShape.EntryLists.Sum(list => (record[list] as JsonArray)?.Count ?? 0);
         if (count > GarmentShape.MostEntries)
         {
-            faults.Senseless(path, $"The piece would hold {count} entries; techniques, condition, repairs and examinations together take {GarmentShape.MostEntries}.");
+            faults.Senseless(path, T($"The piece would hold {count} entries; techniques, condition, repairs and examinations together take {GarmentShape.MostEntries}."));
         }
     }
 

@@ -207,7 +207,7 @@ public static class GarmentShape
     {
         if (read[one] is not null && read[other] is not null)
         {
-            faults.Senseless(RecordType.At(path, other), $"Both {one} and {other} are there; send the one that was found.");
+            faults.Senseless(RecordType.At(path, other), T($"Both {one} and {other} are there; send the one that was found."));
         }
     };
 }

@@ -9,7 +9,7 @@ public sealed class NotFoundException(string message) : Exception(message);
 /// <param name="version">The version it is at now.</param>
 /// <param name="differs"><c>[{"path","yours","now"}]</c>: where what was sent and the record as it is now differ.</param>
 public sealed class StaleException(long version, JsonArray differs)
-    : Exception($"The record has changed since it was read; it is at version {version} now.")
+    : Exception(T($"The record has changed since it was read; it is at version {version} now."))
 {
     /// <summary>The version it is at now.</summary>
     public long Version { get; } = version;
@@ -23,7 +23,7 @@ public sealed class StaleException(long version, JsonArray differs)
 /// <param name="garment">Who has it.</param>
 /// <param name="name">That piece's name.</param>
 public sealed class TakenException(string number, Guid garment, string name)
-    : Exception($"The number {number} is taken by \"{name}\"; every piece has a number of its own.")
+    : Exception(T($"The number {number} is taken by \"{name}\"; every piece has a number of its own."))
 {
     /// <summary>The number asked for, as it was typed.</summary>
     public string Number { get; } = number;
@@ -36,4 +36,4 @@ public sealed class TakenException(string number, Guid garment, string name)
 }
 
 /// <summary>The piece is set aside and takes no change until it is brought back (409).</summary>
-public sealed class SetAsideException() : Exception("The piece is set aside; bring it back before changing it.");
+public sealed class SetAsideException() : Exception(T("The piece is set aside; bring it back before changing it."));

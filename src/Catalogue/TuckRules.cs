@@ -51,7 +51,7 @@ internal static class TuckRules
         var between = technique["between"] as JsonArray ?? [];
         if (between.Count > Math.Max(0, groups.Length - 1))
         {
-            faults.Senseless(RecordType.At(path, "between"), $"{between.Count} spacings stand between {groups.Length} groups; send at most one fewer than there are groups.");
+            faults.Senseless(RecordType.At(path, "between"), T($"{between.Count} spacings stand between {groups.Length} groups; send at most one fewer than there are groups."));
             return;
         }
 
@@ -70,7 +70,9 @@ internal static class TuckRules
         var tucks = halves * groups.Sum(g => g["tucks"]?.GetValue<long>() ?? 0);
         if (tucks > MostTucks)
         {
-            faults.Senseless(RecordType.At(path, "groups"), $"The run has {tucks} tucks{(halves == 2 ? " in both halves" : "")}; at most {MostTucks} can be recorded.");
+            faults.Senseless(RecordType.At(path, "groups"), halves == 2
+                ? T($"The run has {tucks} tucks in both halves; at most {MostTucks} can be recorded.")
+                : T($"The run has {tucks} tucks; at most {MostTucks} can be recorded."));
         }
     }
 
@@ -83,16 +85,16 @@ internal static class TuckRules
 
         if (technique["lead"] is not null)
         {
-            faults.Senseless(RecordType.At(path, "lead"), "A run with a centre is one half from the middle outwards and has no lead; send the plain cloth in the middle as centre, that at the end as trail.");
+            faults.Senseless(RecordType.At(path, "lead"), T("A run with a centre is one half from the middle outwards and has no lead; send the plain cloth in the middle as centre, that at the end as trail."));
         }
 
         if (Lies(technique) == "from-centre" && centre < Length.Zero)
         {
-            faults.Senseless(RecordType.At(path, "centre"), $"{technique["centre"]!["text"]} is below zero; tucks that lie away from the middle can't overlap there.");
+            faults.Senseless(RecordType.At(path, "centre"), T($"{technique["centre"]!["text"]} is below zero; tucks that lie away from the middle can't overlap there."));
         }
         else if (groups.Length > 0 && Width(groups[0]) is { } width && centre + width * 2 <= Length.Zero)
         {
-            faults.Senseless(RecordType.At(path, "centre"), $"{technique["centre"]!["text"]} overlaps too far: centre and twice the width of the innermost tuck must stay above zero.");
+            faults.Senseless(RecordType.At(path, "centre"), T($"{technique["centre"]!["text"]} overlaps too far: centre and twice the width of the innermost tuck must stay above zero."));
         }
     }
 
@@ -100,7 +102,7 @@ internal static class TuckRules
     {
         if (technique["over"] is JsonObject over && MeasureType.Of(over["widthLeast"]) is { } least && MeasureType.Of(over["widthMost"]) is { } most && least > most)
         {
-            faults.Senseless(RecordType.At(path, "over.widthLeast"), $"The least width, {over["widthLeast"]!["text"]}, is more than the most, {over["widthMost"]!["text"]}.");
+            faults.Senseless(RecordType.At(path, "over.widthLeast"), T($"The least width, {over["widthLeast"]!["text"]}, is more than the most, {over["widthMost"]!["text"]}."));
         }
     }
 
@@ -147,12 +149,12 @@ internal static class TuckRules
 
         if (MeasureType.Of(spacing["foldToFold"]) is { } fold && fold <= both)
         {
-            faults.Senseless(path + "foldToFold", $"{spacing["foldToFold"]!["text"]} from fold to fold is too little: on the flat cloth it must be more than the widths of both tucks.");
+            faults.Senseless(path + "foldToFold", T($"{spacing["foldToFold"]!["text"]} from fold to fold is too little: on the flat cloth it must be more than the widths of both tucks."));
         }
     }
 
     private static string TooFar(JsonNode space) =>
-        $"{space["text"]} overlaps too far: the width of the tuck and the space after it must stay above zero together.";
+        T($"{space["text"]} overlaps too far: the width of the tuck and the space after it must stay above zero together.");
 
     private static Length? Width(JsonObject group) => MeasureType.Of(group["width"]);
 

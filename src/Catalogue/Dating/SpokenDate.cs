@@ -11,8 +11,8 @@ namespace HeirloomArchive.Catalogue.Dating;
 /// <param name="Note">The rule it was read by where the words alone do not say it, the question, or what would be understood.</param>
 public sealed partial record SpokenDate(string? Edtf, IReadOnlyList<string> Either, string? Note)
 {
-    private const string Help =
-        "Say a year (1905), about 1905, perhaps 1905, 1890s, early 1890s, 19th century, between 1895 and 1905, before 1910, after 1918, spring 1905, May 1905 or 12 May 1905.";
+    private static string Help =>
+        T("Say a year (1905), about 1905, perhaps 1905, 1890s, early 1890s, 19th century, between 1895 and 1905, before 1910, after 1918, spring 1905, May 1905 or 12 May 1905.");
 
     /// <summary>Reads what was said. Never throws; what is not understood has no reading and a note that helps.</summary>
     public static SpokenDate Read(string said)
@@ -23,7 +23,7 @@ public sealed partial record SpokenDate(string? Edtf, IReadOnlyList<string> Eith
         if (Catalogue.Edtf.TryParse(text, out _, out _))
         {
             return MonthOrSpan().Match(text) is { Success: true } two && SpokenMoment.Later(two.Groups[1].Value, two.Groups[2].Value) is { } last
-                ? new(text, [$"{two.Groups[1].Value}/{last}"], $"{text} is a month, {DateInWords.Say(text)}; for a span write {two.Groups[1].Value} to {last}.")
+                ? new(text, [$"{two.Groups[1].Value}/{last}"], T($"{text} is a month, {DateInWords.Say(text)}; for a span write {two.Groups[1].Value} to {last}."))
                 : new(text, [], null);
         }
 
@@ -93,7 +93,7 @@ public sealed partial record SpokenDate(string? Edtf, IReadOnlyList<string> Eith
             return null;
         }
 
-        var rule = span.Groups["or"].Success ? "One or the other is kept as the span of both." : null;
+        var rule = span.Groups["or"].Success ? T("One or the other is kept as the span of both.") : null;
         return start.First(out var a) is { } first && end.Last(out var b) is { } last2 ? new($"{first}/{last2}", rule ?? a ?? b) : null;
     }
 

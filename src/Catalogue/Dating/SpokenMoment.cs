@@ -6,10 +6,10 @@ namespace HeirloomArchive.Catalogue.Dating;
 /// <summary>One date as people say it: a year, a decade or century or a part of one, a season, a month, a day.</summary>
 internal static partial class SpokenMoment
 {
-    internal static readonly string[] Months =
+    internal static readonly string[] Months = // texts
         ["January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"];
 
-    internal static readonly string[] Seasons = ["spring", "summer", "autumn", "winter"];
+    internal static readonly string[] Seasons = ["spring", "summer", "autumn", "winter"]; // texts
 
     /// <summary>The recorded form of one date, or null.</summary>
     public static Heard? Read(string said)
@@ -76,10 +76,10 @@ internal static partial class SpokenMoment
         var ten = decade.Groups["ten"].Value;
         return Part(decade.Groups["part"].Value) switch
         {
-            "early" => new($"{ten}0/{ten}3", $"Early {ten}0s is taken as {ten}0 to {ten}3."),
-            "middle" => new($"{ten}4/{ten}6", $"The middle of the {ten}0s is taken as {ten}4 to {ten}6."),
-            "late" => new($"{ten}7/{ten}9", $"Late {ten}0s is taken as {ten}7 to {ten}9."),
-            _ => new(ten + "X", ten.EndsWith('0') ? $"{ten}0s is taken as the ten years {ten}0 to {ten}9; for the hundred years say {Ordinal(int.Parse(ten[..2], CultureInfo.InvariantCulture) + 1)} century." : null),
+            "early" => new($"{ten}0/{ten}3", T($"Early {ten}0s is taken as {ten}0 to {ten}3.")),
+            "middle" => new($"{ten}4/{ten}6", T($"The middle of the {ten}0s is taken as {ten}4 to {ten}6.")),
+            "late" => new($"{ten}7/{ten}9", T($"Late {ten}0s is taken as {ten}7 to {ten}9.")),
+            _ => new(ten + "X", ten.EndsWith('0') ? T($"{ten}0s is taken as the ten years {ten}0 to {ten}9; for the hundred years say {Ordinal(int.Parse(ten[..2], CultureInfo.InvariantCulture) + 1)} century.") : null),
         };
     }
 
@@ -92,7 +92,7 @@ internal static partial class SpokenMoment
 
         var nth = int.Parse(form.Groups["nth"].Value, CultureInfo.InvariantCulture);
         var first = (nth - 1) * 100;
-        Heard Years(int from, int to) => new($"{first + from:0000}/{first + to:0000}", $"{form.Value} is taken as {first + from} to {first + to}.");
+        Heard Years(int from, int to) => new($"{first + from:0000}/{first + to:0000}", T($"{form.Value} is taken as {first + from} to {first + to}."));
         return (Part(form.Groups["part"].Value), form.Groups["share"].Value.ToLowerInvariant(), form.Groups["of"].Value.ToLowerInvariant()) switch
         {
             ("early", _, _) => Years(0, 33),
@@ -104,7 +104,7 @@ internal static partial class SpokenMoment
             (_, "second", "quarter") => Years(25, 49),
             (_, "third", "quarter") => Years(50, 74),
             (_, "fourth" or "last", "quarter") => Years(75, 99),
-            (_, "", _) => new($"{nth - 1:00}XX", $"Counted {first} to {first + 99}."),
+            (_, "", _) => new($"{nth - 1:00}XX", T($"Counted {first} to {first + 99}.")),
             _ => null,
         };
     }
@@ -120,7 +120,7 @@ internal static partial class SpokenMoment
         var season = form.Groups["season"].Value.ToLowerInvariant() is "fall" ? 2 : Array.IndexOf(Seasons, form.Groups["season"].Value.ToLowerInvariant());
         return later.Length == 0 ? new($"{year}-{21 + season}")
             : season == 3 && int.Parse(later, CultureInfo.InvariantCulture) == (int.Parse(year, CultureInfo.InvariantCulture) + 1) % (later.Length == 2 ? 100 : 10_000)
-            ? new($"{year}-12/{int.Parse(year, CultureInfo.InvariantCulture) + 1:0000}-02", "A winter over two years is taken as December to February.") : null;
+            ? new($"{year}-12/{int.Parse(year, CultureInfo.InvariantCulture) + 1:0000}-02", T("A winter over two years is taken as December to February.")) : null;
     }
 
     private static Heard? Day(string text)

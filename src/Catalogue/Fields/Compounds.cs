@@ -14,13 +14,13 @@ public sealed class ListType(FieldType item, int most) : FieldType
     {
         if (sent is not JsonArray items)
         {
-            faults.WrongType(path, sent, "a list, in square brackets");
+            faults.WrongType(path, sent, T("a list, in square brackets"));
             return null;
         }
 
         if (items.Count > most)
         {
-            faults.Senseless(path, $"{items.Count} entries are too many; this list takes {most}.");
+            faults.Senseless(path, T($"{items.Count} entries are too many; this list takes {most}."));
             return null;
         }
 
@@ -30,7 +30,7 @@ public sealed class ListType(FieldType item, int most) : FieldType
         {
             if (items[i] is not { } one)
             {
-                faults.Add(new($"{path}[{i}]", "null is no entry; leave it out.", FaultKind.Unreadable));
+                faults.Add(new($"{path}[{i}]", T("null is no entry; leave it out."), FaultKind.Unreadable));
             }
             else if (item.Read(one, $"{path}[{i}]", faults) is { } read && (once?.Add(read.ToJsonString()) ?? true))
             {
@@ -66,7 +66,7 @@ public class RecordType(IReadOnlyList<Field> fields, params IReadOnlyList<Rule> 
     {
         if (sent is not JsonObject given)
         {
-            faults.WrongType(path, sent, "an object, in braces");
+            faults.WrongType(path, sent, T("an object, in braces"));
             return null;
         }
 
@@ -76,8 +76,9 @@ public class RecordType(IReadOnlyList<Field> fields, params IReadOnlyList<Rule> 
             if (!known.Any(f => f.Name == name) && !Knows(name, given))
             {
                 var nearest = Sent.Nearest(name, known.Select(f => f.Name));
-                faults.Add(new(At(path, name), $"There is no field \"{(name.Length <= 60 ? name : name[..59] + "…")}\" here"
-                    + (nearest.Count == 0 ? "." : $"; nearest: {string.Join(", ", nearest)}."), FaultKind.Unreadable));
+                faults.Add(new(At(path, name), nearest.Count == 0
+                    ? T($"There is no field \"{Short(name)}\" here.")
+                    : T($"There is no field \"{Short(name)}\" here; nearest: {string.Join(", ", nearest)}."), FaultKind.Unreadable));
             }
         }
 
@@ -144,9 +145,11 @@ public class RecordType(IReadOnlyList<Field> fields, params IReadOnlyList<Rule> 
     /// <summary>A path one name deeper.</summary>
     internal static string At(string path, string name)
     {
-        name = name.Length <= 60 ? name : name[..59] + "…";
+        name = Short(name);
         return path.Length == 0 ? name : $"{path}.{name}";
     }
+
+    private static string Short(string name) => name.Length <= 60 ? name : name[..59] + "…";
 
     private static void CheckComputed(Field field, JsonNode? sent, JsonObject read, string path, ICollection<Fault> faults)
     {
@@ -158,7 +161,7 @@ public class RecordType(IReadOnlyList<Field> fields, params IReadOnlyList<Rule> 
         var computed = field.Computed!(read);
         if (!JsonNode.DeepEquals(said, computed))
         {
-            faults.Senseless(path, $"{Sent.Quote(sent)} is not what follows from the other fields, {Sent.Quote(computed)}; leave it out, it is computed.");
+            faults.Senseless(path, T($"{Sent.Quote(sent)} is not what follows from the other fields, {Sent.Quote(computed)}; leave it out, it is computed."));
         }
     }
 }

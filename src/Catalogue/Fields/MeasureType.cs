@@ -29,7 +29,7 @@ public sealed class MeasureType(Sign sign) : FieldType
 
         if (sign == Sign.AboveZero && typed.Length == Length.Zero)
         {
-            faults.Senseless(path, $"{typed.Text} is nothing; send a length above zero, or leave the field out.");
+            faults.Senseless(path, T($"{typed.Text} is nothing; send a length above zero, or leave the field out."));
             return null;
         }
 

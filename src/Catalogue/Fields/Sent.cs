@@ -19,7 +19,7 @@ internal static class Sent
         }
         catch (Exception e) when (e is ArgumentException or InvalidOperationException)
         {
-            return "what was sent";
+            return T("what was sent");
         }
 
         return text.Length <= 60 ? text : text[..(char.IsHighSurrogate(text[58]) ? 58 : 59)] + "…";
@@ -27,18 +27,18 @@ internal static class Sent
 
     /// <summary>A fault of writing: the value is of another type than the field.</summary>
     public static void WrongType(this ICollection<Fault> faults, string path, JsonNode sent, string right) =>
-        faults.Add(new(path, $"{Quote(sent)} is {KindOf(sent)}; send {right}.", FaultKind.Unreadable));
+        faults.Add(new(path, T($"{Quote(sent)} is {KindOf(sent)}; send {right}."), FaultKind.Unreadable));
 
     /// <summary>A fault of sense.</summary>
     public static void Senseless(this ICollection<Fault> faults, string path, string message) => faults.Add(new(path, message));
 
     /// <summary>The text sent; false, with a fault, when it is no text.</summary>
-    public static bool IsText(JsonNode sent, string path, string right, ICollection<Fault> faults, [NotNullWhen(true)] out string? text)
+    public static bool IsText(JsonNode sent, string path, Func<string> right, ICollection<Fault> faults, [NotNullWhen(true)] out string? text)
     {
         text = null;
         if (sent.GetValueKind() != JsonValueKind.String)
         {
-            faults.WrongType(path, sent, right);
+            faults.WrongType(path, sent, right());
             return false;
         }
 
@@ -48,19 +48,19 @@ internal static class Sent
         }
         catch (InvalidOperationException)
         {
-            faults.Add(new(path, "The text holds half a character (a lone surrogate); send whole Unicode characters.", FaultKind.Unreadable));
+            faults.Add(new(path, T("The text holds half a character (a lone surrogate); send whole Unicode characters."), FaultKind.Unreadable));
         }
 
         return text is not null;
     }
 
     /// <summary>The number sent, exact; false, with a fault, when it is no number. One too large for a decimal comes as its limit.</summary>
-    public static bool IsNumber(JsonNode sent, string path, string right, ICollection<Fault> faults, out decimal number)
+    public static bool IsNumber(JsonNode sent, string path, Func<string> right, ICollection<Fault> faults, out decimal number)
     {
         number = 0;
         if (sent.GetValueKind() != JsonValueKind.Number)
         {
-            faults.WrongType(path, sent, right);
+            faults.WrongType(path, sent, right());
             return false;
         }
 
@@ -113,11 +113,11 @@ internal static class Sent
 
     private static string KindOf(JsonNode node) => node.GetValueKind() switch
     {
-        JsonValueKind.Object => "an object",
-        JsonValueKind.Array => "a list",
-        JsonValueKind.String => "a text",
-        JsonValueKind.Number => "a number",
-        _ => "true or false",
+        JsonValueKind.Object => T("an object"),
+        JsonValueKind.Array => T("a list"),
+        JsonValueKind.String => T("a text"),
+        JsonValueKind.Number => T("a number"),
+        _ => T("true or false"),
     };
 
     private static readonly JsonSerializerOptions Plain = new()

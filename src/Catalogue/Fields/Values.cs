@@ -15,7 +15,7 @@ public sealed class TextType(int longest, bool lines) : FieldType
     /// <inheritdoc />
     public override JsonNode? Read(JsonNode sent, string path, ICollection<Fault> faults)
     {
-        if (!Sent.IsText(sent, path, "a text, in quotation marks", faults, out var text))
+        if (!Sent.IsText(sent, path, () => T("a text, in quotation marks"), faults, out var text))
         {
             return null;
         }
@@ -23,7 +23,7 @@ public sealed class TextType(int longest, bool lines) : FieldType
         text = lines ? text.Replace("\r\n", "\n", StringComparison.Ordinal).Replace('\r', '\n') : text.Trim();
         if (text.Length > longest)
         {
-            faults.Senseless(path, $"The text has {text.Length} characters; this field takes {longest}.");
+            faults.Senseless(path, T($"The text has {text.Length} characters; this field takes {longest}."));
             return null;
         }
 
@@ -32,14 +32,14 @@ public sealed class TextType(int longest, bool lines) : FieldType
             if (char.IsControl(text[i]) && !(lines && text[i] is '\n' or '\t'))
             {
                 faults.Senseless(path, text[i] is '\n' or '\t'
-                    ? "The text has a line break or a tab; this field takes one line."
-                    : $"The text holds the control character U+{(int)text[i]:X4}; leave it out.");
+                    ? T("The text has a line break or a tab; this field takes one line.")
+                    : T($"The text holds the control character U+{(int)text[i]:X4}; leave it out."));
                 return null;
             }
 
             if (char.IsSurrogate(text[i]) && !(i + 1 < text.Length && char.IsSurrogatePair(text[i], text[i++ + 1])))
             {
-                faults.Add(new(path, "The text holds half a character (a lone surrogate); send whole Unicode characters.", FaultKind.Unreadable));
+                faults.Add(new(path, T("The text holds half a character (a lone surrogate); send whole Unicode characters."), FaultKind.Unreadable));
                 return null;
             }
         }
@@ -57,20 +57,24 @@ public sealed class NumberType(decimal least, decimal most, bool whole) : FieldT
     /// <inheritdoc />
     public override JsonNode? Read(JsonNode sent, string path, ICollection<Fault> faults)
     {
-        if (!Sent.IsNumber(sent, path, whole ? "a whole number" : "a number", faults, out var number))
+        if (!Sent.IsNumber(sent, path, () => whole ? T("a whole number") : T("a number"), faults, out var number))
         {
             return null;
         }
 
         if (number < least || number > most || (whole && number != decimal.Truncate(number)))
         {
-            faults.Senseless(path, FormattableString.Invariant($"{Sent.Quote(sent)} is not a {(whole ? "whole " : "")}number from {least} to {most}."));
+            faults.Senseless(path, whole
+                ? T($"{Sent.Quote(sent)} is not a whole number from {Plain(least)} to {Plain(most)}.")
+                : T($"{Sent.Quote(sent)} is not a number from {Plain(least)} to {Plain(most)}."));
             return null;
         }
 
         // Dividing by this one takes trailing zeros off: 9.50 and 9.5 are kept alike.
         return whole ? JsonValue.Create(decimal.ToInt64(number)) : JsonValue.Create(number / 1.0000000000000000000000000000m);
     }
+
+    private static string Plain(decimal number) => number.ToString(System.Globalization.CultureInfo.InvariantCulture);
 }
 
 /// <summary>True or false; absent where it was not looked at.</summary>
@@ -84,7 +88,7 @@ public sealed class FlagType : FieldType
             return JsonValue.Create(sent.GetValue<bool>());
         }
 
-        faults.WrongType(path, sent, "true or false");
+        faults.WrongType(path, sent, T("true or false"));
         return null;
     }
 }
@@ -98,14 +102,14 @@ public sealed class ChoiceType(params IReadOnlyList<string> values) : FieldType
     /// <inheritdoc />
     public override JsonNode? Read(JsonNode sent, string path, ICollection<Fault> faults)
     {
-        if (!Sent.IsText(sent, path, $"one of {string.Join(", ", values)}", faults, out var text))
+        if (!Sent.IsText(sent, path, () => T($"one of {string.Join(", ", values)}"), faults, out var text))
         {
             return null;
         }
 
         if (!values.Contains(text))
         {
-            faults.Senseless(path, $"{Sent.Quote(sent)} is not one of {string.Join(", ", values)}.");
+            faults.Senseless(path, T($"{Sent.Quote(sent)} is not one of {string.Join(", ", values)}."));
             return null;
         }
 
@@ -122,7 +126,7 @@ public sealed class IdType(string of) : FieldType
     /// <inheritdoc />
     public override JsonNode? Read(JsonNode sent, string path, ICollection<Fault> faults)
     {
-        if (!Sent.IsText(sent, path, "an id as it was answered, in quotation marks", faults, out var text))
+        if (!Sent.IsText(sent, path, () => T("an id as it was answered, in quotation marks"), faults, out var text))
         {
             return null;
         }
@@ -132,7 +136,7 @@ public sealed class IdType(string of) : FieldType
             return JsonValue.Create(id.ToString());
         }
 
-        faults.Senseless(path, $"{Sent.Quote(sent)} is not an id; an id is 32 hexadecimal digits in five groups, as it was answered.");
+        faults.Senseless(path, T($"{Sent.Quote(sent)} is not an id; an id is 32 hexadecimal digits in five groups, as it was answered."));
         return null;
     }
 }
@@ -147,7 +151,7 @@ public sealed class DateType(bool span) : FieldType
     /// <inheritdoc />
     public override JsonNode? Read(JsonNode sent, string path, ICollection<Fault> faults)
     {
-        if (!Sent.IsText(sent, path, "a date as text, such as \"2026-10-18\"", faults, out var text))
+        if (!Sent.IsText(sent, path, () => T("a date as text, such as \"2026-10-18\""), faults, out var text))
         {
             return null;
         }
@@ -160,13 +164,13 @@ public sealed class DateType(bool span) : FieldType
 
         if (!Edtf.TryParse(text, out var date, out var problem))
         {
-            faults.Senseless(path, $"{Sent.Quote(sent)} is not a date in EDTF: {problem}");
+            faults.Senseless(path, T($"{Sent.Quote(sent)} is not a date in EDTF: {problem}"));
             return null;
         }
 
         if (date.IsInterval && !span)
         {
-            faults.Senseless(path, $"{Sent.Quote(sent)} is a span; this field takes one date, such as 2026-10-18, 2026-10 or 2026.");
+            faults.Senseless(path, T($"{Sent.Quote(sent)} is a span; this field takes one date, such as 2026-10-18, 2026-10 or 2026."));
             return null;
         }
 

@@ -19,7 +19,7 @@ public sealed class WordType(string facet) : FieldType
             return ReadOwn(own, path, faults);
         }
 
-        if (!Sent.IsText(sent, path, $"a word of {facet}, or {{\"own\":\"my word\"}}", faults, out var slug))
+        if (!Sent.IsText(sent, path, () => T($"a word of {facet}, or {{\"own\":\"my word\"}}"), faults, out var slug))
         {
             return null;
         }
@@ -35,8 +35,9 @@ public sealed class WordType(string facet) : FieldType
         }
 
         var nearest = Words.Nearest(facet, slug);
-        faults.Senseless(path, $"{Sent.Quote(sent)} is not among the words of {facet}; "
-            + (nearest.Count == 0 ? "" : $"nearest: {string.Join(", ", nearest)}; ") + "a word of your own is sent as {\"own\":\"my word\"}.");
+        faults.Senseless(path, nearest.Count == 0
+            ? T($"{Sent.Quote(sent)} is not among the words of {facet}; a word of your own is sent as {{\"own\":\"my word\"}}.")
+            : T($"{Sent.Quote(sent)} is not among the words of {facet}; nearest: {string.Join(", ", nearest)}; a word of your own is sent as {{\"own\":\"my word\"}}."));
         return null;
     }
 
@@ -44,7 +45,7 @@ public sealed class WordType(string facet) : FieldType
     {
         if (sent.Select(m => m.Key).FirstOrDefault(k => k != "own") is { } unknown)
         {
-            faults.Add(new($"{path}.{unknown}", $"A word of your own has the field \"own\" only, not \"{unknown}\".", FaultKind.Unreadable));
+            faults.Add(new($"{path}.{unknown}", T($"A word of your own has the field \"own\" only, not \"{unknown}\"."), FaultKind.Unreadable));
             return null;
         }
 

@@ -231,19 +231,19 @@ public sealed class ManyAtOnce(IDocumentStore store, Archive archive, TimeProvid
     {
         if (ids.Count is 0 or > ManyRequest.Most)
         {
-            throw new FaultException("all", ids.Count == 0 ? "No piece is as asked for." : $"{ids.Count} pieces are too many at once; {ManyRequest.Most} is the most.");
+            throw new FaultException("all", ids.Count == 0 ? T("No piece is as asked for.") : T($"{ids.Count} pieces are too many at once; {ManyRequest.Most} is the most."));
         }
 
         var named = request.Pieces.ToArray();
         var there = (await session.Query<Garment>().Where(g => g.Id.IsOneOf(named)).Select(g => g.Id).ToListAsync(ct)).ToHashSet();
-        var faults = named.Select((id, i) => (id, i)).Where(n => !there.Contains(n.id)).Take(20).Select(n => new Fault($"pieces[{n.i}]", $"No garment has the id {n.id}.")).ToList();
+        var faults = named.Select((id, i) => (id, i)).Where(n => !there.Contains(n.id)).Take(20).Select(n => new Fault($"pieces[{n.i}]", T($"No garment has the id {n.id}."))).ToList();
         if (faults.Count > 0)
         {
             throw new FaultException(faults);
         }
     }
 
-    private static NotFoundException Missing(Guid id) => new($"No change of many has the id {id}.");
+    private static NotFoundException Missing(Guid id) => new(T($"No change of many has the id {id}."));
 }
 
 /// <summary>How far a change of many is.</summary>

@@ -36,8 +36,8 @@ internal sealed record ManyRequest(IReadOnlyList<Guid> Pieces, ListQuestion? All
         if (!faults.Any(f => f.Path.StartsWith("pieces", StringComparison.Ordinal)) && all == named.Count > 0)
         {
             faults.Senseless("pieces", all
-                ? "Both \"pieces\" and \"all\" are there; send the ids of the pieces, or the question that finds them."
-                : "No piece is named; send their ids as \"pieces\", or \"all\": {} for every piece there is.");
+                ? T("Both \"pieces\" and \"all\" are there; send the ids of the pieces, or the question that finds them.")
+                : T("No piece is named; send their ids as \"pieces\", or \"all\": {} for every piece there is."));
         }
 
         // As sent: a null in it takes a field away.
@@ -45,12 +45,12 @@ internal sealed record ManyRequest(IReadOnlyList<Guid> Pieces, ListQuestion? All
         var (add, remove) = (Texts(read["tags"]?["add"]), Texts(read["tags"]?["remove"]));
         if (change.Count == 0 && add.Count + remove.Count == 0 && faults.Count == 0)
         {
-            faults.Senseless("change", "Nothing is to be changed; send a kind or a place as \"change\", or \"tags\" to add or remove.");
+            faults.Senseless("change", T("Nothing is to be changed; send a kind or a place as \"change\", or \"tags\" to add or remove."));
         }
 
         if (add.Intersect(remove).FirstOrDefault() is { } both)
         {
-            faults.Senseless("tags.remove", $"The tag \"{both}\" is to be added and removed; send it once.");
+            faults.Senseless("tags.remove", T($"The tag \"{both}\" is to be added and removed; send it once."));
         }
 
         if (faults.Count > 0)

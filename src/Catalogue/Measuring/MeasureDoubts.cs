@@ -26,7 +26,7 @@ public static class MeasureDoubts
             var (least, most) = (way.MinBy(m => m.Length)!, way.MaxBy(m => m.Length)!);
             if (Differ(least.Length, most.Length))
             {
-                yield return $"{name} is there twice, both {Way(way.Key!)}: {least.Text} and {most.Text}. Which one is it?";
+                yield return T($"{name} is there twice, both {Way(way.Key!)}: {least.Text} and {most.Text}. Which one is it?");
             }
         }
 
@@ -34,7 +34,7 @@ public static class MeasureDoubts
         {
             foreach (var round in same.Where(m => m.How == "whole-round" && Differ(m.Length, flat.Length * 2)))
             {
-                yield return $"{name} is {round.Text} whole round and {flat.Text} flat, which would be {(flat.Length * 2).ToText(Length.UnitOf(flat.Text))} round. Was an overlap, a pleat or an opening left out?";
+                yield return T($"{name} is {round.Text} whole round and {flat.Text} flat, which would be {(flat.Length * 2).ToText(Length.UnitOf(flat.Text))} round. Was an overlap, a pleat or an opening left out?");
             }
         }
 
@@ -42,7 +42,7 @@ public static class MeasureDoubts
         {
             foreach (var drawn in same.Where(m => m.How is "drawn-up" or "gathered-as-it-lies" && m.Length > out_.Length))
             {
-                yield return $"{name} is {drawn.Text} {Way(drawn.How!)} and only {out_.Text} let out. Were the two exchanged?";
+                yield return T($"{name} is {drawn.Text} {Way(drawn.How!)} and only {out_.Text} let out. Were the two exchanged?");
             }
         }
     }
@@ -56,7 +56,10 @@ public static class MeasureDoubts
                 var across = other.How == "flat-width" || (other.Name == "width" && other.How != "whole-round");
                 if (hem.Round < (across ? other.Length * 2 : other.Length))
                 {
-                    yield return $"The hem is {hem.Text} {(hem.How is null ? "round" : Way(hem.How))}, less than the {other.Label.ToLowerInvariant()}: {other.Text}{(across ? " across" : "")}. Was half of the hem measured?";
+                    var (way, label) = (hem.How is null ? T("round") : Way(hem.How), other.Label.ToLowerInvariant());
+                    yield return across
+                        ? T($"The hem is {hem.Text} {way}, less than the {label}: {other.Text} across. Was half of the hem measured?")
+                        : T($"The hem is {hem.Text} {way}, less than the {label}: {other.Text}. Was half of the hem measured?");
                     break;
                 }
             }
@@ -66,7 +69,7 @@ public static class MeasureDoubts
         {
             if (all.Find(m => m.Name is "front-length" or "back-length" && m.Length < skirt.Length) is { } whole)
             {
-                yield return $"The skirt is {skirt.Text} long, more than the {whole.Label.ToLowerInvariant()} of {whole.Text}, which takes the skirt in. Was one of them measured elsewhere?";
+                yield return T($"The skirt is {skirt.Text} long, more than the {whole.Label.ToLowerInvariant()} of {whole.Text}, which takes the skirt in. Was one of them measured elsewhere?");
             }
         }
     }
@@ -77,7 +80,7 @@ public static class MeasureDoubts
         return apart > Least && apart * Share > greater;
     }
 
-    private static string Way(string how) => how.Replace('-', ' ');
+    private static string Way(string how) => T(TextsOfTables.InWords(how)).ToLowerInvariant();
 
     private static Taken? Read(JsonObject measure) => MeasureType.Of(measure["length"]) is { } length && measure["name"] is { } name
         ? new(

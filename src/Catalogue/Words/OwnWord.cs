@@ -29,7 +29,7 @@ public sealed record Saying(string Label, string Definition, IReadOnlyList<strin
         var label = Text(read["label"]);
         if (label is null && !faults.Exists(f => f.Path == "label"))
         {
-            faults.Add(new("label", "A word needs a name to be shown by, such as {\"label\":\"Ladder lace\"}."));
+            faults.Add(new("label", T("A word needs a name to be shown by, such as {\"label\":\"Ladder lace\"}.")));
         }
 
         if (faults.Count > 0)

@@ -63,12 +63,12 @@ public sealed class OwnWords(IDocumentStore store, TimeProvider clock, ILogger<O
             var target = words.Find(facet, into) ?? throw NoSuch("into", words, facet, into);
             if (target.Slug == slug)
             {
-                throw new FaultException("into", $"\"{into}\" is the word itself; name another one.");
+                throw new FaultException("into", T($"\"{into}\" is the word itself; name another one."));
             }
 
             if (LeadsTo(words, target, slug))
             {
-                throw new FaultException("into", $"\"{into}\" was itself merged into \"{mine.Now.Label}\"; set it apart again first.");
+                throw new FaultException("into", T($"\"{into}\" was itself merged into \"{mine.Now.Label}\"; set it apart again first."));
             }
 
             Say(session, mine, mine.Now with { MergedInto = target.Slug }, who);
@@ -95,12 +95,12 @@ public sealed class OwnWords(IDocumentStore store, TimeProvider clock, ILogger<O
         var all = await session.Query<OwnWord>().ToListAsync(ct);
         if (all.FirstOrDefault(w => w.Facet == facet && (w.Now.Broader == slug || w.Now.MergedInto == slug)) is { } hanging)
         {
-            throw new WordConflictException($"\"{hanging.Now.Label}\" hangs on \"{mine.Now.Label}\"; change that one first.");
+            throw new WordConflictException(T($"\"{hanging.Now.Label}\" hangs on \"{mine.Now.Label}\"; change that one first."));
         }
 
         if (await IsUsed(session, mine, ct))
         {
-            throw new WordConflictException($"\"{mine.Now.Label}\" stands in a record or in its history, which are kept; merge it into another word instead.");
+            throw new WordConflictException(T($"\"{mine.Now.Label}\" stands in a record or in its history, which are kept; merge it into another word instead."));
         }
 
         session.Delete<OwnWord>(mine.Id);
@@ -213,7 +213,7 @@ public sealed class OwnWords(IDocumentStore store, TimeProvider clock, ILogger<O
     {
         if (!Words.FacetNames.Contains(facet))
         {
-            throw new NotFoundException($"There is no facet \"{(facet.Length <= 60 ? facet : facet[..60] + "…")}\"; the facets are {string.Join(", ", Words.FacetNames)}.");
+            throw new NotFoundException(T($"There is no facet \"{Short(facet)}\"; the facets are {string.Join(", ", Words.FacetNames)}."));
         }
     }
 
@@ -236,7 +236,7 @@ public sealed class OwnWords(IDocumentStore store, TimeProvider clock, ILogger<O
             {
                 if (up.Slug == slug)
                 {
-                    throw new FaultException("broader", $"\"{broader}\" stands below \"{saying.Label}\" itself; name a word above it.");
+                    throw new FaultException("broader", T($"\"{broader}\" stands below \"{saying.Label}\" itself; name a word above it."));
                 }
             }
         }
@@ -257,18 +257,22 @@ public sealed class OwnWords(IDocumentStore store, TimeProvider clock, ILogger<O
 
     private static OwnWord Mine(OwnWord? own, Thesaurus words, string facet, string slug) => own
         ?? (words.Find(facet, slug) is { } word
-            ? throw new WordConflictException($"\"{word.Label}\" is a word of the trade that comes with the archive; only words of your own are changed or merged.")
-            : throw new NotFoundException($"The facet {facet} has no word \"{(slug.Length <= 60 ? slug : slug[..60] + "…")}\"."));
+            ? throw new WordConflictException(T($"\"{word.Label}\" is a word of the trade that comes with the archive; only words of your own are changed or merged."))
+            : throw new NotFoundException(T($"The facet {facet} has no word \"{Short(slug)}\".")));
 
     private static FaultException NoSuch(string field, Thesaurus words, string facet, string slug)
     {
         var nearest = Words.Nearest(facet, slug);
-        return new(field, $"\"{(slug.Length <= 60 ? slug : slug[..60] + "…")}\" is not among the {words.In(facet).Count} words of {facet}"
-            + (nearest.Count == 0 ? "." : $"; nearest: {string.Join(", ", nearest)}."));
+        return new(field, nearest.Count == 0
+            ? T($"\"{Short(slug)}\" is not among the {words.In(facet).Count} words of {facet}.")
+            : T($"\"{Short(slug)}\" is not among the {words.In(facet).Count} words of {facet}; nearest: {string.Join(", ", nearest)}."));
     }
 
-    private static WordConflictException Taken(Word other, string name) => new(
-        $"\"{name}\" is {(Thesaurus.Fold(other.Label) == Thesaurus.Fold(name) ? "a word" : $"another name of \"{other.Label}\"")} already, as {other.Id}.");
+    private static WordConflictException Taken(Word other, string name) => new(Thesaurus.Fold(other.Label) == Thesaurus.Fold(name)
+        ? T($"\"{name}\" is a word already, as {other.Id}.")
+        : T($"\"{name}\" is another name of \"{other.Label}\" already, as {other.Id}."));
+
+    private static string Short(string text) => text.Length <= 60 ? text : text[..60] + "…";
 }
 
 /// <summary>A name is taken, a word is in use, or it is not hers to change (409).</summary>

@@ -48,7 +48,7 @@ public sealed class DatingModel(Archive archive, IndexFollower index) : FormPage
             // In English, as all that is kept of our own words: the record is not one reader's alone.
             var reasons = Help.Reasons.Where(r => which == "likely" || r.Mark.NotBefore is not null)
                 .Select(r => $"{r.Evidence.Seen}: {(r.Mark.NotBefore is null ? "hardly" : "not")} before {r.Mark.Year}. {r.Mark.Reason} ({r.Mark.Source}{(IsLookedUp(r.Mark.Source, r.Mark.Read) ? "" : "; from memory, to be looked up")})");
-            change["description"] = string.Join('\n', new[] { State["description"]?.ToString(), $"Dated {DateInWords.Say(span)}:" }.Where(t => t is not null).Concat(reasons));
+            change["description"] = string.Join('\n', new[] { State["description"]?.ToString(), $"Dated {DateInWords.SayInEnglish(span)}:" }.Where(t => t is not null).Concat(reasons));
         }
 
         return await Save(async () => (id, (await Archive.Change(id, version, change, Who, ct)).Position)) ? ToPiece(id) : Page();

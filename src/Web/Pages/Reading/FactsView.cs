@@ -35,7 +35,7 @@ public sealed record FactsView(IReadOnlyList<(string Label, string Text)> Facts,
 
     private static string Text(Field field, JsonNode? value, JsonObject whole) =>
         // Her words are told beside the date only where they say more.
-        field.Name == "datedText" && whole["dated"] is { } dated && DateInWords.Say(dated.ToString()) == value?.ToString() ? "" : Text(field, value);
+        field.Name == "datedText" && whole["dated"] is { } dated && DateInWords.SayInEnglish(dated.ToString()) == value?.ToString() ? "" : Text(field, value);
 
     private static string Text(Field field, JsonNode? value) => field.Name == "groups" && value is JsonArray groups
         ? Say.Groups(new JsonObject { ["groups"] = groups.DeepClone() })
