@@ -80,7 +80,7 @@ public sealed class SearchRequest
         {
             if (Parameter.Find(name) is null && !Spanning.Contains(name) && !Once.Contains(name))
             {
-                Refuse(name, $"“{Short(name)}” is not a parameter of the search. It knows {string.Join(", ", Names())}.");
+                Refuse(name, T($"“{Short(name)}” is not a parameter of the search. It knows {string.Join(", ", Names())}."));
             }
             else if (!string.IsNullOrWhiteSpace(value))
             {
@@ -91,13 +91,13 @@ public sealed class SearchRequest
         if (given.Sum(g => g.Value.Count) > MostValues)
         {
             var most = given.MaxBy(g => g.Value.Count);
-            Refuse(most.Key, $"{given.Sum(g => g.Value.Count)} values are asked for at once, {most.Value.Count} of them of “{most.Key}”; at most {MostValues} can be.");
+            Refuse(most.Key, T($"{given.Sum(g => g.Value.Count)} values are asked for at once, {most.Value.Count} of them of “{most.Key}”; at most {MostValues} can be."));
             given.Clear();
         }
 
         foreach (var name in Once.Where(name => given.TryGetValue(name, out var values) && values.Distinct().Count() > 1))
         {
-            Refuse(name, $"“{name}” is given {given[name].Count} times; give it once.");
+            Refuse(name, T($"“{name}” is given {given[name].Count} times; give it once."));
         }
 
         TakeWords();
@@ -112,7 +112,7 @@ public sealed class SearchRequest
             var values = given[parameter.Name];
             if (parameter.Name == "withPictures" && values.Find(v => v is not ("true" or "false")) is { } wrong)
             {
-                Refuse(parameter.Name, $"“{Short(wrong)}” is neither true nor false.");
+                Refuse(parameter.Name, T($"“{Short(wrong)}” is neither true nor false."));
             }
 
             conditions.Add(Condition.Of(parameter, values));
@@ -160,20 +160,20 @@ public sealed class SearchRequest
         Q = (given.GetValueOrDefault("q")?[0] ?? "").Trim();
         if (Q.Length > LongestQ)
         {
-            Refuse("q", $"What was typed has {Q.Length} characters; at most {LongestQ} can be searched for.");
+            Refuse("q", T($"What was typed has {Q.Length} characters; at most {LongestQ} can be searched for."));
         }
 
         Tolerance = All("tolerance", Measure).FirstOrDefault() ?? Length.Zero;
         if (Tolerance < Length.Zero)
         {
-            Refuse("tolerance", $"“{Short(given["tolerance"][0])}” is below nothing; a tolerance is a length of 0 or more.");
+            Refuse("tolerance", T($"“{Short(given["tolerance"][0])}” is below nothing; a tolerance is a length of 0 or more."));
         }
 
         Page = (int)(Whole("page", 1, int.MaxValue) ?? 1);
         Size = (int)(Whole("size", 1, 100) ?? 20);
         if ((long)Page * Size > Deepest && faults.TrueForAll(f => f.Path is not ("page" or "size")))
         {
-            Refuse("page", $"Page {Page} of {Size} lies beyond the first {Deepest} pieces; ask more narrowly instead.");
+            Refuse("page", T($"Page {Page} of {Size} lies beyond the first {Deepest} pieces; ask more narrowly instead."));
         }
 
         Seen = Whole("seen", 1, long.MaxValue);
@@ -186,19 +186,19 @@ public sealed class SearchRequest
             "name" => Sorting.Name,
             "dated" => Sorting.Dated,
             "newest" => Sorting.Newest,
-            _ => Refused<Sorting>("sort", $"“{Short(sort)}” is no order; it is relevance, number, name, dated or newest."),
+            _ => Refused<Sorting>("sort", T($"“{Short(sort)}” is no order; it is relevance, number, name, dated or newest.")),
         };
     }
 
-    private List<T?> All<T>(string name, Func<string, string, T?> read) where T : struct =>
+    private List<TRead?> All<TRead>(string name, Func<string, string, TRead?> read) where TRead : struct =>
         [.. given.GetValueOrDefault(name, []).Select(value => read(name, value))];
 
     private int? Year(string name, string value) =>
-        Years.Of(value.Trim()) ?? Refused<int>(name, $"“{Short(value)}” is not a year; write it with four figures, 1910.");
+        Years.Of(value.Trim()) ?? Refused<int>(name, T($"“{Short(value)}” is not a year; write it with four figures, 1910."));
 
     private Length? Measure(string name, string value) => Length.TryParse(value, out var length, out var problem)
         ? length
-        : Refused<Length>(name, $"“{Short(value)}” can't be read as a length: {problem}");
+        : Refused<Length>(name, T($"“{Short(value)}” can't be read as a length: {problem}"));
 
     private long? Whole(string name, long least, long most)
     {
@@ -210,11 +210,11 @@ public sealed class SearchRequest
         return long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number >= least && number <= most
             ? number
             : Refused<long>(name, most < int.MaxValue
-                ? $"“{Short(text)}” is not a whole number from {least} to {most}."
-                : $"“{Short(text)}” is not a whole number from {least}.");
+                ? T($"“{Short(text)}” is not a whole number from {least} to {most}.")
+                : T($"“{Short(text)}” is not a whole number from {least}."));
     }
 
-    private T Refused<T>(string name, string message) where T : struct
+    private TRead Refused<TRead>(string name, string message) where TRead : struct
     {
         Refuse(name, message);
         return default;

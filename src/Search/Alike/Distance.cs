@@ -35,19 +35,19 @@ internal sealed class Distance
     public static Distance Between(Construction a, Construction b, bool anySize = false)
     {
         var distance = new Distance();
-        distance.Word(KindWeighs, a.Kind, b.Kind, "techniques", "both {0}");
-        distance.Word(TuckKindWeighs, a.TuckKind, b.TuckKind, "tucks", "both {0}");
-        distance.Word(CalledWeighs, a.Called, b.Called, a.Kind is null ? "laces" : FacetOf(a), "both {0}");
+        distance.Word(KindWeighs, a.Kind, b.Kind, "techniques", word => T($"both {word}"));
+        distance.Word(TuckKindWeighs, a.TuckKind, b.TuckKind, "tucks", word => T($"both {word}"));
+        distance.Word(CalledWeighs, a.Called, b.Called, a.Kind is null ? "laces" : FacetOf(a), word => T($"both {word}"));
         distance.Proportion(a, b);
         distance.Size(a, b, anySize);
         distance.Grouping(a, b);
-        distance.Add(SewnWeighs, a.Sewn is not null, b.Sewn is not null, () => SewnApart(a.Sewn!, b.Sewn!), d => d == 0 ? SewnSame(a.Sewn!) : d < 0.5 ? "both sewn by machine" : null);
+        distance.Add(SewnWeighs, a.Sewn is not null, b.Sewn is not null, () => SewnApart(a.Sewn!, b.Sewn!), d => d == 0 ? SewnSame(a.Sewn!) : d < 0.5 ? T("both sewn by machine") : null);
         distance.Add(PartWeighs, a.Parts.Count > 0, b.Parts.Count > 0, () => a.Parts.Overlaps(b.Parts) ? 0 : 1,
-            d => d == 0 ? $"both on the {Words.Label("parts", a.Parts.Intersect(b.Parts).Order(StringComparer.Ordinal).First()).ToLowerInvariant()}" : null);
-        distance.Word(FormWeighs, a.Form, b.Form, "", "both as {0}");
-        distance.Word(MadeWeighs, a.LaceMade, b.LaceMade, "", "lace made alike: {0}");
+            d => d == 0 ? T($"both on the {Words.Label("parts", a.Parts.Intersect(b.Parts).Order(StringComparer.Ordinal).First()).ToLowerInvariant()}") : null);
+        distance.Word(FormWeighs, a.Form, b.Form, "", word => T($"both as {word}"));
+        distance.Word(MadeWeighs, a.LaceMade, b.LaceMade, "", word => T($"lace made alike: {word}"));
         distance.Add(SetWeighs, a.Set.Count > 0, b.Set.Count > 0, () => 1 - ((double)a.Set.Intersect(b.Set).Count() / a.Set.Union(b.Set).Count()),
-            d => d == 0 ? $"both set on {string.Join(", ", a.Set.Order(StringComparer.Ordinal))}" : null);
+            d => d == 0 ? T($"both set on {string.Join(", ", a.Set.Order(StringComparer.Ordinal).Select(InWords))}") : null);
         return distance;
     }
 
@@ -71,10 +71,12 @@ internal sealed class Distance
         _ => "whitework",
     };
 
-    private static string? SewnSame(string sewn) => sewn == "not-determined" ? null : $"both sewn by {sewn.Replace('-', ' ')}".Replace("by both", "by hand and machine", StringComparison.Ordinal);
+    private static string? SewnSame(string sewn) => sewn == "not-determined" ? null : sewn == "both" ? T("both sewn by hand and machine") : T($"both sewn by {InWords(sewn)}");
+
+    private static string InWords(string choice) => T(TextsOfTables.InWords(choice)).ToLowerInvariant();
 
     private void Proportion(Construction a, Construction b) => Add(ShareWeighs, a.Share is not null, b.Share is not null, () => RatioApart(a.Share!.Value, b.Share!.Value),
-        d => d < 0.001 ? $"w : s is {Ratio(a)} in both" : d < 0.25 ? $"w : s is near: {Ratio(a)}, here {Ratio(b)}" : null);
+        d => d < 0.001 ? T($"w : s is {Ratio(a)} in both") : d < 0.25 ? T($"w : s is near: {Ratio(a)}, here {Ratio(b)}") : null);
 
     private void Size(Construction a, Construction b, bool anySize)
     {
@@ -83,11 +85,11 @@ internal sealed class Distance
             var apart = RatioApart(a.Width.Value, b.Width.Value);
             if (apart == 0)
             {
-                why.Add($"both {Shown(a)} wide");
+                why.Add(T($"both {Shown(a)} wide"));
             }
             else if (anySize || apart < 0.5)
             {
-                why.Add($"{Shown(a)} wide, here {Shown(b)}");
+                why.Add(T($"{Shown(a)} wide, here {Shown(b)}"));
             }
         }
 
@@ -99,11 +101,11 @@ internal sealed class Distance
 
     private void Grouping(Construction a, Construction b) => Add(GroupsWeigh, a.Groups > 0, b.Groups > 0,
         () => (Apart(a.Groups, b.Groups) + Apart(a.Tucks, b.Tucks)) / 2,
-        d => d == 0 ? $"both {Grouped(a)}" : d < 0.25 ? $"{Grouped(a)}, here {Grouped(b)}" : null);
+        d => d == 0 ? T($"both {Grouped(a)}") : d < 0.25 ? T($"{Grouped(a)}, here {Grouped(b)}") : null);
 
     private static double Apart(int a, int b) => a == b ? 0 : (double)Math.Abs(a - b) / Math.Max(a, b);
 
-    private static string Grouped(Construction one) => $"{one.Tucks} tucks in {one.Groups} {(one.Groups == 1 ? "group" : "groups")}";
+    private static string Grouped(Construction one) => N(one.Groups, $"{one.Tucks} tucks in {one.Groups} group", $"{one.Tucks} tucks in {one.Groups} groups");
 
     private static string Ratio(Construction one) => string.Create(CultureInfo.InvariantCulture, $"1 : {(double)one.Space!.Value / one.Width!.Value:0.##}");
 
@@ -114,8 +116,8 @@ internal sealed class Distance
         return inches.StartsWith('≈') ? width.ToText(LengthUnit.Millimetres) : inches;
     }
 
-    private void Word(double weighs, string? a, string? b, string facet, string says) => Add(weighs, a is not null, b is not null, () => a == b ? 0 : 1,
-        d => d == 0 ? string.Format(CultureInfo.InvariantCulture, says, facet.Length == 0 ? a!.Replace('-', ' ') : Words.Label(facet, a!).ToLowerInvariant()) : null);
+    private void Word(double weighs, string? a, string? b, string facet, Func<string, string> says) => Add(weighs, a is not null, b is not null, () => a == b ? 0 : 1,
+        d => d == 0 ? says(facet.Length == 0 ? InWords(a!) : Words.Label(facet, a!).ToLowerInvariant()) : null);
 
     private void Add(double weighs, bool hasA, bool hasB, Func<double> apart, Func<double, string?> says)
     {
