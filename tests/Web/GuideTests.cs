@@ -72,6 +72,42 @@ public sealed partial class GuideTests(ArchiveHost host) : IClassFixture<Archive
     }
 
     [Fact]
+    public void Another_language_has_a_folder_of_its_own_and_what_it_lacks_is_English()
+    {
+        using var folder = new TemporaryFolder();
+        foreach (var file in Directory.EnumerateFiles(Docs, "*.md"))
+        {
+            File.Copy(file, Path.Combine(folder.Path, Path.GetFileName(file)));
+        }
+
+        var chapters = Book.Read("de", Text);
+        Assert.All(chapters, c => Assert.Equal("en", c.Language));
+
+        Directory.CreateDirectory(Path.Combine(folder.Path, "de"));
+        File.WriteAllText(Path.Combine(folder.Path, "de", "first-hour.md"),
+            "# Die erste Stunde\n\nAm Tisch.\n\n[Messen](measuring-a-tuck.md), [Lehren](../teaching.md) ![Bild](../../screenshots/piece.png) ![Falte](../../../src/Web/wwwroot/drawings/mark.svg)\n");
+        chapters = Book.Read("de", Text);
+        var first = chapters[0];
+        Assert.Equal(("first-hour", "Die erste Stunde", "Am Tisch.", "de"), (first.Slug, first.Title, first.About, first.Language));
+        Assert.Equal(["/guide/measuring-a-tuck", "/guide/teaching", "/guide/screenshots/piece.png", "/drawings/mark.svg"], Shown().Matches(first.Html).Select(m => m.Groups[1].Value));
+        Assert.All(chapters.Skip(1), c => Assert.Equal("en", c.Language));
+        Assert.Equal(Book.Chapters.Skip(1).Select(c => c.Html), chapters.Skip(1).Select(c => c.Html));
+
+        string? Text(string name) => Path.Combine(folder.Path, name) is var file && File.Exists(file) ? File.ReadAllText(file) : null;
+    }
+
+    [Fact]
+    public async Task A_chapter_that_is_not_in_the_readers_language_says_that_it_is_English()
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Get, new Uri("/guide/first-hour", UriKind.Relative));
+        request.Headers.AcceptLanguage.ParseAdd(HeirloomArchive.Sewing.Language.Languages.MadeUp);
+        using var answer = await host.Client.SendAsync(request, Ct);
+        var page = await answer.Content.ReadAsStringAsync(Ct);
+        Assert.Contains($"<h1 lang=\"en\">{Book.Chapters[0].Title}</h1>", page, StringComparison.Ordinal);
+        Assert.Contains("<div lang=\"en\">", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task What_is_no_chapter_is_not_found()
     {
         foreach (var address in new[] { "/guide/nothing", "/guide/screenshots/nothing.png", "/guide/..%2Fsecret" })

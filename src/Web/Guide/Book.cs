@@ -1,5 +1,7 @@
+using System.Collections.Concurrent;
 using System.Reflection;
 using System.Text;
+using HeirloomArchive.Web.Pages.Reading;
 using Markdig;
 using Markdig.Syntax;
 using Markdig.Syntax.Inlines;
@@ -7,11 +9,19 @@ using Markdig.Syntax.Inlines;
 namespace HeirloomArchive.Web.Guide;
 
 /// <summary>A chapter of the guide: its place in the address, its title, its first paragraph, and the rest as HTML.</summary>
-public sealed record Chapter(string Slug, string Title, string About, string Html);
+public sealed record Chapter(string Slug, string Title, string About, string Html)
+{
+    /// <summary>The language it is written in.</summary>
+    public string Language { get; init; } = Book.English;
+
+    /// <summary>Its language where that is not the page's, as the page has to say then; else null.</summary>
+    public string? Foreign => Language == Markup.Language ? null : Language;
+}
 
 /// <summary>
 /// The guide. It is written once, in <c>docs/guide</c>, and read there or in the program: links between chapters, to drawings and to screenshots
-/// are those of the files, and are put in place here.
+/// are those of the files, and are put in place here. Another language has a folder of its own there, <c>de</c>, with chapters of the same
+/// names; one that it lacks is shown in English.
 /// </summary>
 public static class Book
 {
@@ -22,10 +32,26 @@ public static class Book
     private static readonly MarkdownPipeline Pipeline = new MarkdownPipelineBuilder()
         .DisableHtml().UsePipeTables().UseAutoIdentifiers(Markdig.Extensions.AutoIdentifiers.AutoIdentifierOptions.GitHub).Build();
 
-    private static readonly Lazy<IReadOnlyList<Chapter>> Read = new(() => [.. Order.Select(slug => Of(slug, Text(slug + ".md")))]);
+    /// <summary>The language of the files that stand in no folder.</summary>
+    internal const string English = "en";
 
-    /// <summary>All of them, in order.</summary>
-    public static IReadOnlyList<Chapter> Chapters => Read.Value;
+    // Where it is built on Windows the folders have the other stroke.
+    private static readonly Dictionary<string, string> Files =
+        Assembly.GetExecutingAssembly().GetManifestResourceNames().ToDictionary(name => name.Replace('\\', '/'));
+
+    private static readonly ConcurrentDictionary<string, IReadOnlyList<Chapter>> Known = new();
+
+    /// <summary>All of them, in order, each in the reader's language where it has it.</summary>
+    public static IReadOnlyList<Chapter> Chapters => Known.GetOrAdd(Markup.Language, language => Read(language, Text));
+
+    /// <summary>Reads the chapters of a language.</summary>
+    /// <param name="language">As the folder is called.</param>
+    /// <param name="text">What stands in a file, <c>first-hour.md</c> or <c>de/first-hour.md</c>; null where there is none.</param>
+    internal static IReadOnlyList<Chapter> Read(string language, Func<string, string?> text) =>
+    [
+        .. Order.Select(slug => language != English && text($"{language}/{slug}.md") is { } translated ? Of(slug, translated) with { Language = language }
+            : Of(slug, text(slug + ".md") ?? throw new FileNotFoundException($"The guide lacks its chapter {slug}."))),
+    ];
 
     /// <summary>A screenshot that the chapters show, as PNG; null if there is none of that name.</summary>
     public static Stream? Screenshot(string name) => typeof(Book).Assembly.GetManifestResourceStream($"guide/{name}.png");
@@ -50,13 +76,23 @@ public static class Book
     }
 
     /// <summary>Where a link of the files leads in the program.</summary>
-    internal static string Address(string url) => url switch
+    internal static string Address(string url)
     {
-        _ when url.StartsWith("../../src/Web/wwwroot/", StringComparison.Ordinal) => "/" + url["../../src/Web/wwwroot/".Length..],
-        _ when url.StartsWith("../screenshots/", StringComparison.Ordinal) => "/guide/" + url[3..],
-        _ when url.EndsWith(".md", StringComparison.Ordinal) && !url.Contains('/') => "/guide/" + url[..^3],
-        _ => url,
-    };
+        // A translated chapter lies a folder deeper.
+        var path = url;
+        while (path.StartsWith("../", StringComparison.Ordinal))
+        {
+            path = path[3..];
+        }
+
+        return path switch
+        {
+            _ when path.StartsWith("src/Web/wwwroot/", StringComparison.Ordinal) => path["src/Web/wwwroot".Length..],
+            _ when path.StartsWith("screenshots/", StringComparison.Ordinal) => "/guide/" + path,
+            _ when path.EndsWith(".md", StringComparison.Ordinal) && Order.Contains(path[..^3]) => "/guide/" + path[..^3],
+            _ => url,
+        };
+    }
 
     private static string Plain(LeafBlock block)
     {
@@ -69,10 +105,14 @@ public static class Book
         return text.ToString();
     }
 
-    private static string Text(string name)
+    private static string? Text(string name)
     {
-        using var reader = new StreamReader(Assembly.GetExecutingAssembly().GetManifestResourceStream($"guide/{name}")
-            ?? throw new FileNotFoundException($"The guide lacks its chapter {name}."));
+        if (!Files.TryGetValue($"guide/{name}", out var file))
+        {
+            return null;
+        }
+
+        using var reader = new StreamReader(Assembly.GetExecutingAssembly().GetManifestResourceStream(file)!);
         return reader.ReadToEnd();
     }
 }

@@ -40,9 +40,9 @@ function watch(form) {
       try {
         if (await put(body, leaving)) {
           undo.hidden = false;
-          say('Kept as a draft.');
+          say(t('Kept as a draft.'));
         } else {
-          say('This is more than a draft can hold. Save it.');
+          say(t('This is more than a draft can hold. Save it.'));
         }
         kept = now;
         if (wanted && kept === typed) {
@@ -56,7 +56,7 @@ function watch(form) {
         }
         return true;
       } catch {
-        say('The archive does not answer. What you typed is kept in this browser, and it is tried again.');
+        say(t('The archive does not answer. What you typed is kept in this browser, and it is tried again.'));
         timer = setTimeout(keep, patience);
         return false;
       }
@@ -86,11 +86,11 @@ function watch(form) {
     const button = event.submitter;
     if (!await keep()) {
       wanted = button;
-      say('Not saved yet: the archive does not answer. What you typed is kept in this browser, and is saved as soon as it answers, if this page stays open; else it is here when you open it again.');
+      say(t('Not saved yet: the archive does not answer. What you typed is kept in this browser, and is saved as soon as it answers, if this page stays open; else it is here when you open it again.'));
     } else if (files.length > 0) {
-      say('The pictures are on their way …');
+      say(t('The pictures are on their way …'));
       if (form.settleUploads && !await form.settleUploads()) {
-        say('Not saved yet: a picture was refused. Leave it out or choose another, and press again.');
+        say(t('Not saved yet: a picture was refused. Leave it out or choose another, and press again.'));
         return;
       }
       if (!await keep()) return;
@@ -103,7 +103,7 @@ function watch(form) {
 
   // Pictures chosen would be gone with the page: they are sent from here, and stay chosen when the answer is no.
   async function send(button, files) {
-    say('The pictures are on their way …');
+    say(t('The pictures are on their way …'));
     try {
       const body = new FormData(form, button);
       // What came in parts is here already and waits.
@@ -121,7 +121,7 @@ function watch(form) {
       document.querySelectorAll('form[data-draft]').forEach(watch);
       document.querySelector('[data-errors]')?.focus();
     } catch {
-      say('Not saved yet: the archive does not answer. What you typed and the pictures are still here; press again in a moment.');
+      say(t('Not saved yet: the archive does not answer. What you typed and the pictures are still here; press again in a moment.'));
     }
   }
 
@@ -145,7 +145,7 @@ function watch(form) {
       }
     }
     typed++;
-    say('The archive does not answer. What you typed is kept in this browser, and it is tried again.');
+    say(t('The archive does not answer. What you typed is kept in this browser, and it is tried again.'));
     timer = setTimeout(keep, patience);
   }
   const unsent = local(copy);

@@ -14,11 +14,11 @@ for (const part of document.querySelectorAll('[data-many]')) {
       bar.value = done;
       // Read out now and then, not at every piece.
       if (Date.now() - told > 3000) {
-        said.textContent = `${done} of ${total} ${total === 1 ? 'piece' : 'pieces'} had their turn.`;
+        said.textContent = n(total, '{0} of {1} piece had their turn.|{0} of {1} pieces had their turn.', done, total);
         told = Date.now();
       }
     } catch {
-      said.textContent = 'The archive does not answer. It goes on as soon as it does.';
+      said.textContent = t('The archive does not answer. It goes on as soon as it does.');
     }
     setTimeout(look, 700);
   };

@@ -21,7 +21,7 @@ async function answers() {
 async function look() {
   const isThere = await answers();
   said.hidden = isThere;
-  said.textContent = isThere ? '' : 'The archive does not answer. This page is as it was last seen on this device. What you do here is kept and sent when it answers.';
+  said.textContent = isThere ? '' : t('The archive does not answer. This page is as it was last seen on this device. What you do here is kept and sent when it answers.');
   if (isThere) await sendTicks();
   else setTimeout(look, 4000);
   return isThere;
@@ -48,7 +48,7 @@ async function sendTicks() {
     if (!answer.ok) continue;
     localStorage.removeItem(key);
     said.hidden = false;
-    said.textContent = other.length === 0 ? 'Your ticks were here already.' : `The archive answers again. Sent from this device: step ${other.map(([step]) => step).join(', ')}.`;
+    said.textContent = other.length === 0 ? t('Your ticks were here already.') : t('The archive answers again. Sent from this device: step {0}.', other.map(([step]) => step).join(', '));
   }
 }
 
@@ -64,8 +64,8 @@ if (table) {
   }
   const kept = waiting(sheet)[table.elements.step.value];
   if (kept !== undefined) {
-    const heading = document.getElementById('step');
-    heading.textContent = `${heading.textContent.replace(/, done$/, '')}${kept ? ', done' : ''}, not sent yet`;
+    const [step, steps] = [table.elements.step.value, document.querySelector('.at-table progress').max];
+    document.getElementById('step').textContent = kept ? t('Step {0} of {1}, done, not sent yet', step, steps) : t('Step {0} of {1}, not sent yet', step, steps);
   }
 }
 

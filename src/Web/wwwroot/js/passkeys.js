@@ -5,7 +5,7 @@ const buttons = document.querySelectorAll('button[data-passkey]');
 const send = async (path, body) => {
   const answer = await fetch(path, { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body ?? {}) });
   const told = answer.status === 204 ? null : await answer.json();
-  if (!answer.ok) throw new Error(told?.detail ?? 'That did not go.');
+  if (!answer.ok) throw new Error(told?.detail ?? t('That did not go.'));
   return told;
 };
 
@@ -33,7 +33,7 @@ if (window.PublicKeyCredential?.parseCreationOptionsFromJSON) {
       try {
         await doings[button.dataset.passkey](button);
       } catch (wrong) {
-        said.textContent = wrong.name === 'NotAllowedError' ? 'No passkey was given.' : wrong.message;
+        said.textContent = wrong.name === 'NotAllowedError' ? t('No passkey was given.') : wrong.message;
       }
       button.disabled = false;
     });

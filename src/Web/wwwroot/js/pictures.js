@@ -22,6 +22,6 @@ for (const box of document.querySelectorAll('[data-check]')) {
       return;
     }
     [bar.max, bar.value] = [answer.running.total || 1, answer.running.checked];
-    said.textContent = `${answer.running.checked} of ${answer.running.total}`;
+    said.textContent = t('{0} of {1}', answer.running.checked, answer.running.total);
   }, 1000);
 }

@@ -38,10 +38,10 @@ for (const form of document.querySelectorAll('form[data-ticks]')) {
       try {
         const answer = await fetch(form.dataset.ticks, { method: 'PUT', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify({ done }) });
         if (!answer.ok) throw new Error(answer.statusText);
-        said.textContent = 'Kept.';
+        said.textContent = t('Kept.');
       } catch {
         form.querySelector('button').hidden = false;
-        said.textContent = 'Not kept: the archive did not answer. Try the button.';
+        said.textContent = t('Not kept: the archive did not answer. Try the button.');
       }
     });
   });

@@ -24,7 +24,7 @@ async function ask(method, address, headers = {}, body = undefined) {
 
 async function reason(answer) {
   const problem = await answer.json().catch(() => ({}));
-  return Object.values(problem.errors ?? {}).flat()[0] ?? problem.detail ?? 'It was refused.';
+  return Object.values(problem.errors ?? {}).flat()[0] ?? problem.detail ?? t('It was refused.');
 }
 
 // One file, from wherever it stands to its end; tells how far it is, and what it waits for.
@@ -83,17 +83,17 @@ function watch(form) {
     const done = rows.filter((row) => row.state === 'here').length;
     const held = rows.some((row) => row.state === 'held');
     said.textContent = rows.length === 0 ? ''
-      : held ? 'The connection is lost. It goes on by itself once it is back.'
-      : `${done} of ${rows.length} ${rows.length === 1 ? 'picture is' : 'pictures are'} here.`;
+      : held ? t('The connection is lost. It goes on by itself once it is back.')
+      : n(rows.length, '{0} of {1} picture is here.|{0} of {1} pictures are here.', done, rows.length);
   };
 
   function add(file, input) {
     const row = { file, input, state: 'waits', item: document.createElement('li') };
     row.bar = Object.assign(document.createElement('progress'), { max: file.size || 1, value: 0 });
     row.bar.setAttribute('aria-label', file.name);
-    row.says = Object.assign(document.createElement('span'), { className: 'small soft', textContent: 'Waits its turn' });
-    row.drop = Object.assign(document.createElement('button'), { type: 'button', className: 'plain', textContent: 'Leave it out' });
-    row.drop.setAttribute('aria-label', `Leave it out: ${file.name}`);
+    row.says = Object.assign(document.createElement('span'), { className: 'small soft', textContent: t('Waits its turn') });
+    row.drop = Object.assign(document.createElement('button'), { type: 'button', className: 'plain', textContent: t('Leave it out') });
+    row.drop.setAttribute('aria-label', t('Leave it out: {0}', file.name));
     row.drop.addEventListener('click', () => take(row));
     const name = Object.assign(document.createElement('span'), { className: 'file-name', textContent: file.name });
     row.item.append(name, row.bar, row.says, row.drop);
@@ -125,13 +125,13 @@ function watch(form) {
       const became = await send(row.file, about, (at) => {
         row.state = at === null ? 'held' : 'on its way';
         if (at !== null) row.bar.value = at;
-        row.says.textContent = at === null ? 'Waits for the connection' : at < row.file.size ? `${Math.floor(100 * at / row.file.size)} %` : 'Being looked over';
+        row.says.textContent = at === null ? t('Waits for the connection') : at < row.file.size ? `${Math.floor(100 * at / row.file.size)} %` : t('Being looked over');
         say();
       }, () => row.state === 'gone');
       if (became === null) return;
       row.state = 'here';
       row.upload = `/api/uploads/${became.id}`;
-      row.says.textContent = became.picture?.already ? 'Was here already' : 'Here';
+      row.says.textContent = became.picture?.already ? t('Was here already') : t('Here');
       if (garment) row.drop.remove();
       else {
         row.mark = Object.assign(document.createElement('input'), { type: 'hidden', name: `upload-${became.id}`, value: 'on' });
@@ -143,7 +143,7 @@ function watch(form) {
       row.item.classList.add('refused');
       row.says.className = 'wrong-text';
       row.says.setAttribute('role', 'alert');
-      row.says.textContent = `${row.file.name}: ${refused instanceof Refused ? refused.message : 'It can no longer be read; choose it again.'}`;
+      row.says.textContent = `${row.file.name}: ${refused instanceof Refused ? refused.message : t('It can no longer be read; choose it again.')}`;
     } finally {
       running--;
       say();

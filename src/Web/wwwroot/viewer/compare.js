@@ -9,7 +9,7 @@ if (list && window.OpenSeadragon) {
     deep.hidden = false;
     const [x, y, width, height] = item.dataset.crop.split(' ').map(Number);
     return {
-      viewer: deepZoom(deep, item.dataset.info, `${item.dataset.name}. Arrow keys move all pictures, plus and minus bring them closer and further.`),
+      viewer: deepZoom(deep, item.dataset.info, t('{0}. Arrow keys move all pictures, plus and minus bring them closer and further.', item.dataset.name)),
       crop: { x, y, width, height }, unit: Number(item.dataset.unit), open: false,
     };
   });

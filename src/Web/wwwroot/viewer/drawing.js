@@ -2,10 +2,10 @@
 import { say } from './marks.js';
 
 const HELP = {
-  rectangle: 'Draw from corner to corner. Or: arrow keys move it, Shift with arrow keys sizes it, Enter sets it, Escape leaves.',
-  outline: 'Touch corner after corner, then “Set it”. Or: arrow keys move the cross, Space sets a corner, Backspace takes one back, Enter sets the outline, Escape leaves.',
-  line: 'Draw from end to end. Or: arrow keys move the cross, Space sets an end, Enter sets the line, Escape leaves.',
-  point: 'Touch the place. Or: arrow keys move the cross, Enter sets it, Escape leaves.',
+  rectangle: t('Draw from corner to corner. Or: arrow keys move it, Shift with arrow keys sizes it, Enter sets it, Escape leaves.'),
+  outline: t('Touch corner after corner, then “Set it”. Or: arrow keys move the cross, Space sets a corner, Backspace takes one back, Enter sets the outline, Escape leaves.'),
+  line: t('Draw from end to end. Or: arrow keys move the cross, Space sets an end, Enter sets the line, Escape leaves.'),
+  point: t('Touch the place. Or: arrow keys move the cross, Enter sets it, Escape leaves.'),
 };
 
 const ARROWS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
@@ -41,7 +41,7 @@ export class Drawing {
     this.layer.classList.add('active');
     this.layer.setAttribute('tabindex', '0');
     this.layer.setAttribute('role', 'application');
-    this.layer.setAttribute('aria-label', `Drawing on the picture. ${HELP[kind]}`);
+    this.layer.setAttribute('aria-label', t('Drawing on the picture. {0}', HELP[kind]));
     this.layer.focus({ preventScroll: true });
     this.on.said(HELP[kind]);
     // The keyboard needs something to move; a pointer begins afresh anyway.
@@ -55,7 +55,7 @@ export class Drawing {
     const spots = this.kind === 'point' && this.spots.length === 0 ? [this.#cross]
       : this.kind === 'line' && this.spots.length === 1 ? [this.spots[0], this.#cross] : this.spots;
     if (spots.length < { rectangle: 2, outline: 3, line: 2, point: 1 }[this.kind]) {
-      this.on.said(this.kind === 'outline' ? `An outline has three corners at least; there ${spots.length === 1 ? 'is 1' : `are ${spots.length}`} so far.` : HELP[this.kind]);
+      this.on.said(this.kind === 'outline' ? n(spots.length, 'An outline has three corners at least; there is {0} so far.|An outline has three corners at least; there are {0} so far.', spots.length) : HELP[this.kind]);
       return;
     }
     const kind = this.kind;
@@ -125,7 +125,7 @@ export class Drawing {
       const ends = this.#before.length === 1 ? [this.#before[0], at] : [at];
       this.#show(ends);
       if (ends.length === 2) this.set();
-      else this.on.said('One end is set. Touch the other.');
+      else this.on.said(t('One end is set. Touch the other.'));
     } else {
       this.#show(this.#before);
     }
@@ -137,7 +137,7 @@ export class Drawing {
   }
 
   #count() {
-    this.on.said(`${this.spots.length === 1 ? '1 corner' : `${this.spots.length} corners`}. ${this.spots.length > 2 ? '“Set it” when it is whole.' : ''}`);
+    this.on.said(`${n(this.spots.length, '{0} corner.|{0} corners.', this.spots.length)} ${this.spots.length > 2 ? t('“Set it” when it is whole.') : ''}`);
   }
 
   #key(event) {
@@ -159,7 +159,7 @@ export class Drawing {
       return;
     }
     this.#show([...this.spots, this.#cross]);
-    if (this.kind === 'line') this.on.said('One end is set. Move on with the arrow keys, then Enter.');
+    if (this.kind === 'line') this.on.said(t('One end is set. Move on with the arrow keys, then Enter.'));
     else this.#count();
   }
 

@@ -83,11 +83,12 @@ export const unsvg = (text) => {
 export const say = (kind, spots, scale) => {
   const size = bounds(spots);
   const whole = (n) => Math.round(n);
-  if (kind === 'point') return `A point, ${whole(spots[0][0])} from the left and ${whole(spots[0][1])} from the top.`;
+  if (kind === 'point') return t('A point, {0} from the left and {1} from the top.', whole(spots[0][0]), whole(spots[0][1]));
   if (kind === 'line') {
     const pixels = Math.hypot(size.width, size.height);
-    return `A line of ${whole(pixels)} pixels${scale ? `, about ${(pixels / scale).toFixed(1)} mm` : ''}.`;
+    return scale ? t('A line of {0} pixels, about {1} mm.', whole(pixels), (pixels / scale).toFixed(1)) : t('A line of {0} pixels.', whole(pixels));
   }
-  const what = kind === 'outline' ? `An outline of ${spots.length} corners` : 'A rectangle';
-  return `${what}, ${whole(size.width)} wide and ${whole(size.height)} high, ${whole(size.x)} from the left and ${whole(size.y)} from the top.`;
+  const box = [size.width, size.height, size.x, size.y].map(whole);
+  return kind === 'outline' ? t('An outline of {4} corners, {0} wide and {1} high, {2} from the left and {3} from the top.', ...box, spots.length)
+    : t('A rectangle, {0} wide and {1} high, {2} from the left and {3} from the top.', ...box);
 };

@@ -19,7 +19,7 @@ function open() {
   for (const still of box.querySelectorAll('[data-still]')) still.hidden = true;
   const deep = box.querySelector('[data-deep]');
   deep.hidden = false;
-  const viewer = deepZoom(deep, box.dataset.info, `${box.dataset.name}. Arrow keys move the picture, plus and minus bring it closer and further.`);
+  const viewer = deepZoom(deep, box.dataset.info, t('{0}. Arrow keys move the picture, plus and minus bring it closer and further.', box.dataset.name));
   box.querySelector('[data-tools]').hidden = false;
 
   const shown = element('svg', { class: 'over', 'aria-hidden': 'true' });
@@ -108,7 +108,7 @@ function open() {
     set: (kind, spots) => {
       takeOver(kind, spots);
       pressed(null);
-      said.textContent = `Set. ${say(kind, spots, scale)} Now say what it shows.`;
+      said.textContent = t('Set. {0} Now say what it shows.', say(kind, spots, scale));
       const first = (kind === 'line' ? form.querySelector('[name=length]') : null) ?? form.querySelector('[name=shows], [name=word]');
       first.focus({ preventScroll: true });
       form.scrollIntoView({ block: 'start' });
