@@ -6,7 +6,7 @@ using HeirloomArchive.Web.Pages.Reading;
 namespace HeirloomArchive.Web.Pages;
 
 /// <summary>
-/// What the scripts say to the reader. They hold the English (<c>wwwroot/js/texts.js</c>); the layout gives them the rest on its body.
+/// What the scripts say to the reader. They hold the English (<c>wwwroot/js/texts.js</c>); the layout gives them the rest in its head.
 /// </summary>
 public static class ScriptTexts
 {

@@ -34,7 +34,7 @@ public sealed partial class ScriptTextsTests(ArchiveHost host) : IClassFixture<A
     [Fact]
     public async Task The_page_brings_the_texts_of_the_readers_language_and_none_for_English()
     {
-        Assert.DoesNotContain("data-texts", await Page("en-GB"), StringComparison.Ordinal);
+        Assert.DoesNotContain("name=\"texts\"", await Page("en-GB"), StringComparison.Ordinal);
         var carried = Carried().Match(await Page(Languages.MadeUp)).Groups[1].Value;
         var texts = JsonSerializer.Deserialize<Dictionary<string, string>>(WebUtility.HtmlDecode(carried))!;
         Assert.Equal(ScriptTexts.All, texts.Keys);
@@ -60,6 +60,6 @@ public sealed partial class ScriptTextsTests(ArchiveHost host) : IClassFixture<A
     [GeneratedRegex(@"['`][A-Z“][a-z]+[^'`\n]* [a-z][^'`\n]*['`]")]
     private static partial Regex Sentence();
 
-    [GeneratedRegex("data-texts=\"([^\"]*)\"")]
+    [GeneratedRegex("<meta name=\"texts\" content=\"([^\"]*)\"")]
     private static partial Regex Carried();
 }

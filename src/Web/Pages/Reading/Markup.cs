@@ -10,7 +10,9 @@ namespace HeirloomArchive.Web.Pages.Reading;
 public static class Markup
 {
     /// <summary>What the page's <c>lang</c> says: the language its sentences are in.</summary>
-    public static string Language => Languages.Names.Contains(CultureInfo.CurrentUICulture.Name) ? CultureInfo.CurrentUICulture.Name : "en";
+    // Cultures write the parts of a name in capitals of their own: qps-PLOC.
+    public static string Language =>
+        Languages.Names.FirstOrDefault(n => n.Equals(CultureInfo.CurrentUICulture.Name, StringComparison.OrdinalIgnoreCase)) ?? "en";
 
     /// <summary>A sentence with tags and no values.</summary>
     public static IHtmlContent H(string english) => new HtmlString(T(english));

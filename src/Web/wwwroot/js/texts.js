@@ -1,7 +1,7 @@
-// What scripts say to the reader, in her language: the page carries the translations (data-texts on its body), the scripts the English.
+// What scripts say to the reader, in her language: the page carries the translations in its head, the scripts the English.
 // First of the scripts, so that all others, modules too, find t and n.
 
-const translations = JSON.parse(document.body.dataset.texts ?? '{}');
+const translations = JSON.parse(document.querySelector('meta[name=texts]')?.content ?? '{}');
 const inPlaces = (text, values) => text.replace(/\{(\d)\}/g, (_, place) => values[place]);
 
 /** A text: t('{0} of {1}', done, all). */
