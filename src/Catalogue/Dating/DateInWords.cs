@@ -70,12 +70,14 @@ public static class DateInWords
             [var year, "XX"] => T($"some month of {year}"),
             [var year, "XX", "XX"] => T($"some day in {year}"),
             [var year, var month, "XX"] => T($"some day in {Month(month)} {year}"),
-            [var year, ['2', var season]] => T($"{T(SpokenMoment.Seasons[season - '1'])} {year}"),
+            [var year, ['2', var season]] => T($"{Season(season)} {year}"),
             [var year, var month] => T($"{Month(month)} {year}"),
             [var year, var month, var day] => T($"{Number(day)} {Month(month)} {year}"),
             _ => text,
         };
     }
+
+    private static string Season(char digit) => digit switch { '1' => T("spring"), '2' => T("summer"), '3' => T("autumn"), _ => T("winter") };
 
     private static string Month(string two) => T(SpokenMoment.Months[Number(two) - 1]);
 

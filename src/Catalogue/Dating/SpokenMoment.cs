@@ -9,7 +9,7 @@ internal static partial class SpokenMoment
     internal static readonly string[] Months = // texts
         ["January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"];
 
-    internal static readonly string[] Seasons = ["spring", "summer", "autumn", "winter"]; // texts
+    internal static readonly string[] Seasons = ["spring", "summer", "autumn", "winter"];
 
     /// <summary>The recorded form of one date, or null.</summary>
     public static Heard? Read(string said)

@@ -96,9 +96,9 @@ internal static partial class SpokenPeriods
         };
     }
 
-    private sealed record Period(string[] Names, string Edtf, [property: Localizable(true)] string Rule);
+    private sealed record Period(string[] Names, string Edtf, [Localizable(true)] string Rule);
 
-    private sealed record WarOf(string Names, string Before, string From, string To, [property: Localizable(true)] string Words);
+    private sealed record WarOf(string Names, string Before, string From, string To, [Localizable(true)] string Words);
 
     private static string Two(string figures) => figures.PadLeft(2, '0');
 

@@ -85,7 +85,7 @@ public static class MeasureDoubts
     private static Taken? Read(JsonObject measure) => MeasureType.Of(measure["length"]) is { } length && measure["name"] is { } name
         ? new(
             name is JsonObject own ? own["own"]?.ToString() ?? "" : name.ToString(),
-            name is JsonObject o ? o["own"]?.ToString() ?? "" : Words.Label("measures", name.ToString()),
+            name is JsonObject o ? o["own"]?.ToString() ?? "" : T(Words.Label("measures", name.ToString())),
             measure["taken"]?.ToString(), length, measure["length"]!["text"]?.ToString() ?? length.ToString())
         : null;
 

@@ -43,7 +43,7 @@ internal sealed class Distance
         distance.Grouping(a, b);
         distance.Add(SewnWeighs, a.Sewn is not null, b.Sewn is not null, () => SewnApart(a.Sewn!, b.Sewn!), d => d == 0 ? SewnSame(a.Sewn!) : d < 0.5 ? T("both sewn by machine") : null);
         distance.Add(PartWeighs, a.Parts.Count > 0, b.Parts.Count > 0, () => a.Parts.Overlaps(b.Parts) ? 0 : 1,
-            d => d == 0 ? T($"both on the {Words.Label("parts", a.Parts.Intersect(b.Parts).Order(StringComparer.Ordinal).First()).ToLowerInvariant()}") : null);
+            d => d == 0 ? T($"both on the {T(Words.Label("parts", a.Parts.Intersect(b.Parts).Order(StringComparer.Ordinal).First())).ToLowerInvariant()}") : null);
         distance.Word(FormWeighs, a.Form, b.Form, "", word => T($"both as {word}"));
         distance.Word(MadeWeighs, a.LaceMade, b.LaceMade, "", word => T($"lace made alike: {word}"));
         distance.Add(SetWeighs, a.Set.Count > 0, b.Set.Count > 0, () => 1 - ((double)a.Set.Intersect(b.Set).Count() / a.Set.Union(b.Set).Count()),
@@ -117,7 +117,7 @@ internal sealed class Distance
     }
 
     private void Word(double weighs, string? a, string? b, string facet, Func<string, string> says) => Add(weighs, a is not null, b is not null, () => a == b ? 0 : 1,
-        d => d == 0 ? says(facet.Length == 0 ? InWords(a!) : Words.Label(facet, a!).ToLowerInvariant()) : null);
+        d => d == 0 ? says(facet.Length == 0 ? InWords(a!) : T(Words.Label(facet, a!)).ToLowerInvariant()) : null);
 
     private void Add(double weighs, bool hasA, bool hasB, Func<double> apart, Func<double, string?> says)
     {

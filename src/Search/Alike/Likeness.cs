@@ -102,7 +102,7 @@ internal static class Likeness
             sum += KindWeighs * (kind is null || otherKind is null ? 0.5 : kind == otherKind ? 0 : 1);
             if (kind is not null && kind == otherKind)
             {
-                why.Insert(0, T($"both: {Catalogue.Words.Label("kinds", kind).ToLowerInvariant()}"));
+                why.Insert(0, T($"both: {T(Catalogue.Words.Label("kinds", kind)).ToLowerInvariant()}"));
             }
         }
 
