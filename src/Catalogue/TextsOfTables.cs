@@ -33,7 +33,6 @@ public static class TextsOfTables
 
     private static IEnumerable<string> OfFiles() =>
     [
-        .. Thesaurus.OfTrade.FacetNames.Select(Thesaurus.OfTrade.Title),
         .. Cautions.All.SelectMany(c => new[] { c.Text, c.Reason }),
         .. Evidence.Groups.SelectMany(g => g.Evidence.SelectMany(e => e.Marks.Select(m => m.Reason).Prepend(e.Seen)).Prepend(g.Name)),
         .. Evidence.Notes.Select(n => n.Text),

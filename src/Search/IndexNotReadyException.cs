@@ -2,7 +2,7 @@ namespace HeirloomArchive.Search;
 
 /// <summary>There is no usable index yet; one is being built. Ask again shortly (503 with <c>Retry-After</c>).</summary>
 public sealed class IndexNotReadyException(BuildProgress progress)
-    : Exception(T($"The index is being built: {progress.Done} of {progress.Total} pieces."))
+    : Exception($"The index is being built: {progress.Done} of {progress.Total} pieces.")
 {
     /// <summary>How far the building has come.</summary>
     public BuildProgress Progress { get; } = progress;
