@@ -66,13 +66,4 @@ public sealed class LanguageTests
         CultureInfo.CurrentUICulture = MadeUp;
         Assert.Matches("^‹.+10 in.+›$", Assert.Single(MeasureDoubts.Of(garment)));
     }
-
-    [Fact]
-    public void The_texts_that_stand_in_tables_are_listed_each_once()
-    {
-        Assert.Equal(TextsOfTables.All.Count, TextsOfTables.All.Distinct().Count());
-        Assert.All(
-            ["Stitches per inch", "Handle in class", "Machine lockstitch", "Fold to fold", "Needle gap", "Shelf", Cautions.All[0].Text, Evidence.Groups[0].Evidence[0].Seen, KindMeasures.All[0].Measures[0].Where],
-            text => Assert.Contains(text, TextsOfTables.All));
-    }
 }

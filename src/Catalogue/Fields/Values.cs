@@ -99,6 +99,13 @@ public sealed class ChoiceType(params IReadOnlyList<string> values) : FieldType
     /// <summary>What may be chosen, in the order it is shown.</summary>
     public IReadOnlyList<string> Values => values;
 
+    /// <summary>A value in words: <c>handle-in-class</c> is "Handle in class".</summary>
+    public static string InWords(string value)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(value);
+        return char.ToUpperInvariant(value[0]) + value[1..].Replace('-', ' ');
+    }
+
     /// <inheritdoc />
     public override JsonNode? Read(JsonNode sent, string path, ICollection<Fault> faults)
     {

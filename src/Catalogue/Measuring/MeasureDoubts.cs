@@ -80,7 +80,7 @@ public static class MeasureDoubts
         return apart > Least && apart * Share > greater;
     }
 
-    private static string Way(string how) => T(TextsOfTables.InWords(how)).ToLowerInvariant();
+    private static string Way(string how) => T(ChoiceType.InWords(how)).ToLowerInvariant();
 
     private static Taken? Read(JsonObject measure) => MeasureType.Of(measure["length"]) is { } length && measure["name"] is { } name
         ? new(

@@ -73,7 +73,7 @@ internal sealed class Distance
 
     private static string? SewnSame(string sewn) => sewn == "not-determined" ? null : sewn == "both" ? T("both sewn by hand and machine") : T($"both sewn by {InWords(sewn)}");
 
-    private static string InWords(string choice) => T(TextsOfTables.InWords(choice)).ToLowerInvariant();
+    private static string InWords(string choice) => T(ChoiceType.InWords(choice)).ToLowerInvariant();
 
     private void Proportion(Construction a, Construction b) => Add(ShareWeighs, a.Share is not null, b.Share is not null, () => RatioApart(a.Share!.Value, b.Share!.Value),
         d => d < 0.001 ? T($"w : s is {Ratio(a)} in both") : d < 0.25 ? T($"w : s is near: {Ratio(a)}, here {Ratio(b)}") : null);
