@@ -54,13 +54,15 @@ public sealed class Chromium : IAsyncLifetime
     /// <param name="touch">Whether it is used with the fingers.</param>
     /// <param name="zoom">How many times as large everything is shown; width is what then remains of the window.</param>
     /// <param name="still">Whether the device asks for no motion.</param>
-    public async Task<IPage> Open(Uri archive, bool script = true, int width = 1280, bool dark = false, bool touch = false, int zoom = 1, bool still = false)
+    /// <param name="language">What the browser asks for; a country's English if not said.</param>
+    public async Task<IPage> Open(Uri archive, bool script = true, int width = 1280, bool dark = false, bool touch = false, int zoom = 1, bool still = false, string? language = null)
     {
         await Close();
         var context = await browser!.NewContextAsync(new()
         {
             BaseURL = archive.ToString(), JavaScriptEnabled = script, ViewportSize = new() { Width = width, Height = zoom > 1 ? 1024 / zoom : width < 500 ? 780 : 900 },
-            ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light, Locale = "en-GB", HasTouch = touch, DeviceScaleFactor = zoom,
+            ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light, Locale = language is null ? "en-GB" : null, HasTouch = touch, DeviceScaleFactor = zoom,
+            ExtraHTTPHeaders = language is null ? null : [KeyValuePair.Create("Accept-Language", language)],
             ReducedMotion = still ? ReducedMotion.Reduce : ReducedMotion.NoPreference,
         });
         context.SetDefaultTimeout(60_000);

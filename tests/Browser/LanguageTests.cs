@@ -1,5 +1,7 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
+using HeirloomArchive.Catalogue;
 using HeirloomArchive.Support;
 using Microsoft.Playwright;
 
@@ -12,21 +14,24 @@ public sealed partial class LanguageTests(ArchiveHost host, Chromium chromium) :
     private const string Seen = """
         () => {
           const out = [document.title];
-          const kept = e => e.closest('script, style, textarea, pre, code, [translate=no], main [lang=en]');
+          const kept = e => e.closest('script, noscript, style, textarea, pre, code, [translate=no], main [lang=en]');
+          const words = e => { const all = [], walk = document.createTreeWalker(e, NodeFilter.SHOW_TEXT); while (walk.nextNode()) all.push(walk.currentNode.nodeValue); return all.join(' '); };
+          // A sentence with tags in it lies in several nodes: it is read as the whole block.
+          const block = e => { while (['A', 'ABBR', 'B', 'EM', 'I', 'SPAN', 'STRONG', 'text', 'tspan'].includes(e.nodeName)) e = e.parentElement; return [...e.querySelectorAll('li, p, div, td, label, script, textarea, [lang=en]')].length ? null : words(e); };
           const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT | NodeFilter.SHOW_ELEMENT);
           for (let n = walk.nextNode(); n; n = walk.nextNode()) {
-            if (n.nodeType === 3) { if (!kept(n.parentElement)) out.push(n.nodeValue); continue; }
+            if (n.nodeType === 3) { if (n.nodeValue.trim() && !kept(n.parentElement)) out.push(block(n.parentElement) ?? n.nodeValue); continue; }
             if (kept(n)) continue;
             for (const a of ['aria-label', 'aria-description', 'alt', 'title', 'placeholder', 'label']) if (n.hasAttribute(a)) out.push(n.getAttribute(a));
           }
-          return out.map(t => t.replace(/\s+/g, ' ').trim()).filter(t => t);
+          return [...new Set(out.map(t => t.replace(/\s+/g, ' ').trim()).filter(t => t))];
         }
         """;
 
-    // What stands on the pages besides sentences: the record's own, names, units and forms of files.
+    // What stands on the pages besides sentences: names, units and forms of files; then the words one may look for, which are English, and titles of what was read.
     private static readonly string[] Theirs =
     [
-        "Heirloom Archive", "JPEG", "PNG", "WebP", "PDF", "EDTF", "IIIF", "SKOS", "OpenAPI", "US Letter", "yd", "in", "mm", "cm", "Ne", "Nm", "tex", "dpi",
+        "Heirloom Archive", "JPEG", "PNG", "WebP", "PDF", "EDTF", "IIIF", "SKOS", "OpenAPI", "US Letter", "yd", "in", "mm", "cm", "Ne", "Nm", "tex", "dpi", .. DateTimeFormatInfo.InvariantInfo.MonthNames, .. DateTimeFormatInfo.InvariantInfo.AbbreviatedMonthNames,
     ];
 
     [Fact]
@@ -35,7 +40,7 @@ public sealed partial class LanguageTests(ArchiveHost host, Chromium chromium) :
         var page = await Open(1280);
         var left = new SortedDictionary<string, string>(StringComparer.Ordinal);
         var pages = await EveryPage.Of(host);
-        var theirs = Theirs.Concat(await Recorded(pages)).Where(t => Words().IsMatch(t)).Distinct().OrderByDescending(t => t.Length)
+        var theirs = Theirs.Concat(Words.All.SelectMany(w => w.Synonyms)).Concat(Cautions.All.Select(c => c.Source ?? "")).Concat(await Chapters()).Concat(await Recorded(pages)).Where(t => Letters().IsMatch(t)).Distinct().OrderByDescending(t => t.Length)
             .Select(t => new Regex($@"(?<!\p{{L}}){Regex.Escape(t)}(?!\p{{L}})", RegexOptions.IgnoreCase)).ToList();
         foreach (var address in pages)
         {
@@ -43,7 +48,7 @@ public sealed partial class LanguageTests(ArchiveHost host, Chromium chromium) :
             await page.WaitForLoadStateAsync();
             foreach (var text in await page.EvaluateAsync<string[]>(Seen))
             {
-                if (Words().IsMatch(theirs.Aggregate(Ready(text), (t, own) => own.Replace(t, " ")))) left.TryAdd(text, address);
+                if (Letters().IsMatch(theirs.Aggregate(Ready(text), (t, own) => own.Replace(t, " ")))) left.TryAdd(text, address);
             }
         }
 
@@ -72,12 +77,10 @@ public sealed partial class LanguageTests(ArchiveHost host, Chromium chromium) :
         Assert.DoesNotContain("‹", await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
     }
 
-    private async Task<IPage> Open(int width)
-    {
-        var page = await chromium.Open(host.Address, width: width);
-        await page.Context.SetExtraHTTPHeadersAsync([KeyValuePair.Create("Accept-Language", "qps-ploc")]);
-        return page;
-    }
+    private Task<IPage> Open(int width) => chromium.Open(host.Address, width: width, language: "qps-ploc");
+
+    // The guide is translated chapter by chapter; one that is not yet is shown, and named, in English.
+    private async Task<IEnumerable<string>> Chapters() => Chapter().Matches(await host.Client.GetStringAsync("/guide", TestContext.Current.CancellationToken)).Select(m => m.Groups["title"].Value);
 
     // Every text of the pieces, lessons and worksheets shown: names, notes, and what worksheets say, which keep the language they were made in.
     private async Task<IEnumerable<string>> Recorded(IReadOnlyList<string> pages)
@@ -113,9 +116,13 @@ public sealed partial class LanguageTests(ArchiveHost host, Chromium chromium) :
     [GeneratedRegex("^/(?<kind>pieces|lessons|worksheets)/(?<id>[0-9a-f-]{36})")]
     private static partial Regex Record();
 
-    [GeneratedRegex("‹[^‹›]*›")]
+    [GeneratedRegex("<a href=\"/guide/[^\"]*\"[^>]*>(?<title>[^<]+)<")]
+    private static partial Regex Chapter();
+
+    // What had to be cut short has no end.
+    [GeneratedRegex("‹[^‹›]*[›…]")]
     private static partial Regex Marked();
 
     [GeneratedRegex(@"\p{L}{2}")]
-    private static partial Regex Words();
+    private static partial Regex Letters();
 }
