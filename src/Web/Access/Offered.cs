@@ -42,7 +42,9 @@ public sealed class Offered : TagHelper
         }
         else
         {
-            output.TagName = null;
+            // What has a look of its own keeps it.
+            output.TagName = Text(output, "class").Length > 0 ? "span" : null;
+            output.Attributes.RemoveAll("href");
         }
     }
 
