@@ -7,21 +7,7 @@ namespace HeirloomArchive.Worksheets;
 internal static class SheetLanguage
 {
     /// <summary>What is made now is made in it, as BCP 47 writes it: the reader's, or English where her own is not there.</summary>
-    public static string Now
-    {
-        get
-        {
-            for (var culture = CultureInfo.CurrentUICulture; culture.Name.Length > 0; culture = culture.Parent)
-            {
-                if (Languages.Names.FirstOrDefault(n => string.Equals(n, culture.Name, StringComparison.OrdinalIgnoreCase)) is { } name)
-                {
-                    return name;
-                }
-            }
-
-            return "en";
-        }
-    }
+    public static string Now => Languages.Reader;
 
     /// <summary>Does some work in a language, and goes back to that of whoever asked.</summary>
     public static TAnswer In<TAnswer>(string language, Func<TAnswer> work)

@@ -20,6 +20,9 @@ public static class Languages
     /// <summary>Names of all but English, as BCP 47 writes them.</summary>
     public static IEnumerable<string> Names => All.Keys;
 
+    /// <summary>The name of that of whoever reads: <c>en</c> where hers is not there.</summary>
+    public static string Reader => OfReader?.Language ?? "en";
+
     /// <summary>That of whoever reads, by <see cref="CultureInfo.CurrentUICulture"/>; null for English.</summary>
     internal static Translation? OfReader
     {

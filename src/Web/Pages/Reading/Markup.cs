@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Encodings.Web;
 using HeirloomArchive.Sewing.Language;
 using Microsoft.AspNetCore.Html;
@@ -10,9 +9,7 @@ namespace HeirloomArchive.Web.Pages.Reading;
 public static class Markup
 {
     /// <summary>What the page's <c>lang</c> says: the language its sentences are in.</summary>
-    // Cultures write the parts of a name in capitals of their own: qps-PLOC.
-    public static string Language =>
-        Languages.Names.FirstOrDefault(n => n.Equals(CultureInfo.CurrentUICulture.Name, StringComparison.OrdinalIgnoreCase)) ?? "en";
+    public static string Language => Languages.Reader;
 
     /// <summary>A sentence with tags and no values.</summary>
     public static IHtmlContent H(string english) => new HtmlString(T(english));
