@@ -142,9 +142,8 @@ public static class Say
     /// <summary>A whole number of an answer, whichever type it was written from.</summary>
     public static long Number(JsonNode? number) => number is null ? 0 : long.Parse(number.ToString(), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture);
 
-    /// <summary>A number with its noun: "1 piece", "12 pieces".</summary>
-    public static string Count(long number, string one, string? many = null) =>
-        number == 1 ? $"1 {one}" : $"{Written.Number(number)} {many ?? one + "s"}";
+    /// <summary>A name as a sentence of its own: with a full stop, unless it asks or calls.</summary>
+    public static string Ended(string name) => name.Length > 0 && name[^1] is ('.' or '?' or '!') ? name : name + ".";
 
     public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
