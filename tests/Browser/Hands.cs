@@ -258,6 +258,16 @@ internal static class Looks
         Assert.True(beyond.Length == 0, $"{page.Url} is {beyond}");
     }
 
+    /// <summary>The same at each of these widths in turn, in CSS pixels.</summary>
+    public static async Task Fits(this IPage page, params int[] widths)
+    {
+        foreach (var width in widths)
+        {
+            await page.SetViewportSizeAsync(width, width < 500 ? 780 : 900);
+            await page.Fits();
+        }
+    }
+
     /// <summary>No text is cut off, every link, button and field comes into reach by scrolling, and what stays in place leaves room.</summary>
     public static async Task<IReadOnlyList<string>> CutOff(this IPage page) => await page.EvaluateAsync<string[]>(Cut);
 
