@@ -1,8 +1,7 @@
-using System.Text.Json.Nodes;
 using HeirloomArchive.Sewing;
 using HeirloomArchive.Sewing.Cloth;
-using HeirloomArchive.Sewing.Sums;
 using NetTopologySuite.Geometries;
+using static HeirloomArchive.Outside.Tests.Asking;
 using GeometricShapeFactory = NetTopologySuite.Utilities.GeometricShapeFactory;
 
 namespace HeirloomArchive.Outside.Tests;
@@ -172,15 +171,4 @@ public class ClothTests
     private static Polygon Rectangle(double x, double y, double width, double height) => Polygon((x, y), (x + width, y), (x + width, y + height), (x, y + height));
 
     private static LineString Line(params (double X, double Y)[] points) => Draw.CreateLineString([.. points.Select(c => new Coordinate(c.X, c.Y))]);
-
-    private static double Inches(Length length) => (double)length.Millimetres / 25.4;
-
-    private static double Inches(JsonNode? length) => (double)(decimal)length!["mm"]! / 25.4;
-
-    private static string Text(JsonNode? length) => (string)length!["text"]!;
-
-    private static JsonObject Of(string slug, string sent) => AllSums.Find(slug)!.Of(JsonNode.Parse(sent)).ToJson();
-
-    private static Length Read(string typed) =>
-        Length.TryParse(typed, out var length, out var problem) ? length : throw new ArgumentException(problem);
 }

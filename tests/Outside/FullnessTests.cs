@@ -1,5 +1,4 @@
-using System.Text.Json.Nodes;
-using HeirloomArchive.Sewing.Sums;
+using static HeirloomArchive.Outside.Tests.Asking;
 
 namespace HeirloomArchive.Outside.Tests;
 
@@ -88,7 +87,7 @@ public class FullnessTests
     public void Hapgoods_rows_of_gathering_stand_a_quarter_inch_apart() =>
         Assert.Equal([6.35m, 12.7m], Of("gathers", """{"finished":"10 in","fullness":2}""")["gatheringRows"]!.AsArray().Select(r => (decimal)r!["fromEdge"]!["mm"]!));
 
-    // The Workwoman's Guide (1838): take 3 threads, leave 3; on 72 threads to the inch that is 12 stitches (derived).
+    // The Workwoman's Guide (1838), of running stitch: take 3 threads, leave 3; on 72 threads to the inch that is 12 stitches (derived).
     [Fact]
     [Trait("sure", "derived")]
     public void Three_threads_and_three_are_twelve_stitches_to_the_inch() =>
@@ -115,10 +114,4 @@ public class FullnessTests
         Assert.Equal(["30 in", "60 in", "90 in"], marks.Select(m => Text(m!, "flat")));
         Assert.Equal(["20 in", "40 in", "60 in"], marks.Select(m => Text(m!, "finished")));
     }
-
-    internal static JsonObject Of(string slug, string sent) => AllSums.Find(slug)!.Of(JsonNode.Parse(sent)).ToJson();
-
-    internal static string Text(JsonNode answer, string field) => (string)answer[field]!["text"]!;
-
-    internal static decimal Millimetres(JsonNode answer, string field) => (decimal)answer[field]!["mm"]!;
 }

@@ -1,9 +1,8 @@
-using System.Text.Json.Nodes;
 using HeirloomArchive.Sewing;
 using HeirloomArchive.Sewing.Laces;
-using HeirloomArchive.Sewing.Sums;
 using NetTopologySuite.Geometries;
 using NetTopologySuite.Operation.Buffer;
+using static HeirloomArchive.Outside.Tests.Asking;
 using GeometricShapeFactory = NetTopologySuite.Utilities.GeometricShapeFactory;
 
 namespace HeirloomArchive.Outside.Tests;
@@ -128,7 +127,7 @@ public class LaceTests
     {
         var middle = Draw.CreateLineString([.. Enumerable.Range(0, 7).Select(k => new Coordinate(k * repeat / 2, k % 2 * rise))]);
         var band = middle.Buffer(insertion / 2, new BufferParameters(8, EndCapStyle.Flat, JoinStyle.Mitre, 50));
-        var shape = new LaceShape(Of(repeat), Of(band.EnvelopeInternal.Height), Of(insertion), Zigzag: true);
+        var shape = new LaceShape(Wide(repeat), Wide(band.EnvelopeInternal.Height), Wide(insertion), Zigzag: true);
         Assert.Equal(middle.Length / 6, Inches(shape.Side), 1e-6);
     }
 
@@ -202,16 +201,5 @@ public class LaceTests
     private static Polygon Polygon(params (double X, double Y)[] corners) =>
         Draw.CreatePolygon([.. corners.Append(corners[0]).Select(c => new Coordinate(c.X, c.Y))]);
 
-    private static Length Of(double inches) => Length.FromNanometres((long)Math.Round(inches * 25_400_000));
-
-    private static double Inches(Length length) => (double)length.Millimetres / 25.4;
-
-    private static double Inches(JsonNode? length) => (double)(decimal)length!["mm"]! / 25.4;
-
-    private static string Text(JsonNode? length) => (string)length!["text"]!;
-
-    private static JsonObject Of(string slug, string sent) => AllSums.Find(slug)!.Of(JsonNode.Parse(sent)).ToJson();
-
-    private static Length Read(string typed) =>
-        Length.TryParse(typed, out var length, out var problem) ? length : throw new ArgumentException(problem);
+    private static Length Wide(double inches) => Length.FromNanometres((long)Math.Round(inches * 25_400_000));
 }

@@ -1,6 +1,6 @@
 using HeirloomArchive.Sewing;
 using HeirloomArchive.Sewing.Fullness;
-using static HeirloomArchive.Outside.Tests.FullnessTests;
+using static HeirloomArchive.Outside.Tests.Asking;
 
 namespace HeirloomArchive.Outside.Tests;
 
@@ -105,6 +105,4 @@ public class PleatTests
     [InlineData("54 in", "9 yd")]
     public void A_kilts_two_rules_agree_only_for_large_waists(string waist, string yards) =>
         Assert.Equal(Read(yards).Millimetres, Millimetres(Of("kilted", $$"""{"cloth":"9 yd","pleats":20,"levels":[{"name":"waist","finished":"{{waist}}"}],"waist":"{{waist}}"}"""), "kiltCloth"));
-
-    private static Length Read(string typed) => Length.TryParse(typed, out var length, out var problem) ? length : throw new ArgumentException(problem);
 }

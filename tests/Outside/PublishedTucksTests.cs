@@ -169,11 +169,8 @@ public class PublishedTucksTests
     // The Workwoman's Guide (1838), girl's trowsers: deep tucks add about 2 nails to the breadth; three of 3/4 in do so exactly.
     [Fact]
     [Trait("sure", "derived")]
-    public void Three_deep_tucks_take_the_workwomans_two_nails()
-    {
-        Assert.True(Length.TryParse("2 nails", out var nails, out _));
-        Assert.Equal(nails, Plan("""{"groups":[{"tucks":3,"width":"3/4 in","space":"0 in"}]}""").TakeUp);
-    }
+    public void Three_deep_tucks_take_the_workwomans_two_nails() =>
+        Assert.Equal(Asking.Read("2 nails"), Plan("""{"groups":[{"tucks":3,"width":"3/4 in","space":"0 in"}]}""").TakeUp);
 
     // Geometry of graduated tucks (no authority on practice): the next depth counts twice to its crease, and take-up is twice the sum.
     [Fact]

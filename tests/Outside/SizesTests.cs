@@ -1,5 +1,6 @@
 using HeirloomArchive.Sewing;
 using HeirloomArchive.Sewing.Sizes;
+using static HeirloomArchive.Outside.Tests.Asking;
 
 namespace HeirloomArchive.Outside.Tests;
 
@@ -8,14 +9,12 @@ public class SizesTests
 {
     private static readonly Length Millimetre = Length.FromMillimetres(1);
 
-    private static Length In(string text) => Length.TryParse(text, out var length, out var problem) ? length : throw new ArgumentException(problem);
-
     private static FitAnswer Fitted(string finished, int from, int to, string width, string space, LengthRange ends, Length finest, bool uneven = false) => Fit.Find(new()
     {
-        Finished = In(finished),
+        Finished = Read(finished),
         Tucks = new(from, to),
-        Width = new(In(width), In(width)),
-        Space = new(In(space), In(space)),
+        Width = new(Read(width), Read(width)),
+        Space = new(Read(space), Read(space)),
         Ends = ends,
         Finest = finest,
         UnevenEnds = uneven,
@@ -40,9 +39,9 @@ public class SizesTests
     [InlineData(6, "1/4 in", "0 in", "1 1/2 in")] // tucking attachment set at 2 and 2
     public void A_block_of_printed_tucks_is_filled_by_its_count_and_no_other(int tucks, string width, string space, string block)
     {
-        var only = Assert.Single(Fitted(block, 1, 400, width, space, new(Length.Zero, Length.Zero), In("1/16 in")).Arrangements);
+        var only = Assert.Single(Fitted(block, 1, 400, width, space, new(Length.Zero, Length.Zero), Read("1/16 in")).Arrangements);
         Assert.Equal(tucks, only.Tucks);
-        Assert.Equal(In(block) + (2 * tucks * In(width)), only.Cloth);
+        Assert.Equal(Read(block) + (2 * tucks * Read(width)), only.Cloth);
     }
 
     // How many fit is the whole part of (U + s) / (d + s): 1 3/4 in hold five tucks of 1/4 in with 1/8 in between, a sixteenth less only four.
@@ -55,7 +54,7 @@ public class SizesTests
         Assert.True(Fits(most, most));
         Assert.False(Fits(most + 1, 400));
 
-        bool Fits(int from, int to) => Fitted(finished, from, to, "1/4 in", "1/8 in", new(Length.Zero, In("2 in")), In("1/16 in"), uneven: true).Fits;
+        bool Fits(int from, int to) => Fitted(finished, from, to, "1/4 in", "1/8 in", new(Length.Zero, Read("2 in")), Read("1/16 in"), uneven: true).Fits;
     }
 
     // NIMI, Dress Making, p. 209, example 1: 39 cm, lines 1.2 cm apart, the outer ones 1.5 cm from the edges: 30 gaps, 31 tucks. Of 2 mm, as in example 2.
@@ -70,7 +69,7 @@ public class SizesTests
     public void Nimis_twenty_eight_centimetres_hold_sixteen_tucks_from_thirty_four_point_four()
     {
         var found = Assert.Single(Fitted("28 cm", 1, 100, "2 mm", "14 mm", new(18 * Millimetre, 20 * Millimetre), Millimetre, uneven: true).Arrangements, a => (a.Lead, a.Trail) == (20 * Millimetre, 18 * Millimetre));
-        Assert.Equal((16, In("34.4 cm")), (found.Tucks, found.Cloth));
+        Assert.Equal((16, Read("34.4 cm")), (found.Tucks, found.Cloth));
     }
 
     // The same example the other way: the asked gap of 1.5 cm is corrected to 1.4 cm of plain cloth (1.6 cm less the tuck) when sixteen tucks are to fill 28 cm.
@@ -78,8 +77,8 @@ public class SizesTests
     [Trait("sure", "derived")]
     public void Nimis_corrected_gap_is_what_keeping_the_count_gives()
     {
-        var run = Scaling.Make(ScalingWay.KeepCount, new(16, 2 * Millimetre, 15 * Millimetre, 19 * Millimetre), In("28 cm"), Millimetre)!;
-        Assert.Equal((16, 14 * Millimetre, In("28 cm"), In("34.4 cm")), (run.Tucks, run.Space, run.Finished, run.Cloth));
+        var run = Scaling.Make(ScalingWay.KeepCount, new(16, 2 * Millimetre, 15 * Millimetre, 19 * Millimetre), Read("28 cm"), Millimetre)!;
+        Assert.Equal((16, 14 * Millimetre, Read("28 cm"), Read("34.4 cm")), (run.Tucks, run.Space, run.Finished, run.Cloth));
     }
 
     // The same rounded down, 15 tucks: 24/14 cm is no whole number of millimetres, and the fit says so instead of rounding.
@@ -89,7 +88,7 @@ public class SizesTests
     {
         var answer = Fitted("28 cm", 15, 15, "2 mm", "15 mm", new(19 * Millimetre, 19 * Millimetre), Millimetre);
         Assert.False(answer.Fits);
-        Assert.Contains(answer.Nearest, n => n.Change == FitChange.Finished && n.Arrangement.Finished == In("27.8 cm"));
+        Assert.Contains(answer.Nearest, n => n.Change == FitChange.Finished && n.Arrangement.Finished == Read("27.8 cm"));
     }
 
     // Patton, Home and School Sewing, ch. XXI: odd counts, a gap as wide as the group. Three groups of three 1/8 in tucks with 1/8 in between: 3 1/8 in.
@@ -97,17 +96,17 @@ public class SizesTests
     [Trait("sure", "derived")]
     public void Pattons_groups_as_far_apart_as_they_are_wide_fill_five_group_widths()
     {
-        var group = In("5/8 in");
+        var group = Read("5/8 in");
         var found = FitGroups.Find(new()
         {
             Finished = 5 * group,
             Groups = new(3, 3),
             Tucks = new(3, 3),
-            Width = new(In("1/8 in"), In("1/8 in")),
-            Space = new(In("1/8 in"), In("1/8 in")),
-            Gap = new(Length.Zero, In("2 in")),
+            Width = new(Read("1/8 in"), Read("1/8 in")),
+            Space = new(Read("1/8 in"), Read("1/8 in")),
+            Gap = new(Length.Zero, Read("2 in")),
             Ends = new(Length.Zero, Length.Zero),
-            Finest = In("1/16 in"),
+            Finest = Read("1/16 in"),
         });
         Assert.Equal(group, Assert.Single(found.Arrangements).Gap);
     }
@@ -117,17 +116,17 @@ public class SizesTests
     [Trait("sure", "derived")]
     public void A_new_size_rounds_no_depth_before_the_take_up()
     {
-        var run = Scaling.Make(ScalingWay.KeepCount, new(9, In("5/32 in"), In("1/8 in"), In("1 in")), In("10 in"), In("1/32 in"))!;
-        Assert.Equal(In("2 13/16 in"), run.Cloth - run.Finished);
+        var run = Scaling.Make(ScalingWay.KeepCount, new(9, Read("5/32 in"), Read("1/8 in"), Read("1 in")), Read("10 in"), Read("1/32 in"))!;
+        Assert.Equal(Read("2 13/16 in"), run.Cloth - run.Finished);
     }
 
-    // A treadle machine's tucking attachment: tucks and spaces in quarters of an inch (its sheet); measured, such a run points at quarters.
+    // A treadle machine's tucking attachment: 1/4 in tucks, 1/4 in apart (its sheet, width 2 and space 3); measured, such a run points at quarters.
     [Fact]
     [Trait("sure", "read")]
     public void Tucks_of_an_attachment_point_at_its_scale()
     {
-        var run = MeasuredRun.Of(new([new(In("4 3/4 in"), 10, In("1/4 in"), In("1/4 in"))], [new(In("4 in"), 8)], [], [], In("1/32 in")));
-        Assert.Equal(("1/4 in", In("1/4 in"), In("1/4 in")), (run.Markings[0].Name, run.Markings[0].Width, run.Markings[0].Space));
+        var run = MeasuredRun.Of(new([new(Read("4 3/4 in"), 10, Read("1/4 in"), Read("1/4 in"))], [new(Read("4 in"), 8)], [], [], Read("1/32 in")));
+        Assert.Equal(("1/4 in", Read("1/4 in"), Read("1/4 in")), (run.Markings[0].Name, run.Markings[0].Width, run.Markings[0].Space));
     }
 
     // Krolik, Hand Sewing Lessons, model 6: 1/2 in tucks, 1/2 in between stitchings: the fold of each meets the stitching of the next.
@@ -135,8 +134,8 @@ public class SizesTests
     [Trait("sure", "read")]
     public void Kroliks_half_inch_tucks_measure_as_meeting()
     {
-        var run = MeasuredRun.Of(new([], [new(In("1 1/2 in"), 3)], [In("1/2 in"), In("1/2 in")], [], In("1/16 in")));
-        Assert.Equal((In("1/2 in"), Length.Zero), (run.Repeat.Value, run.Space!.Value));
+        var run = MeasuredRun.Of(new([], [new(Read("1 1/2 in"), 3)], [Read("1/2 in"), Read("1/2 in")], [], Read("1/16 in")));
+        Assert.Equal((Read("1/2 in"), Length.Zero), (run.Repeat.Value, run.Space!.Value));
         Assert.Equal(Length.Zero, run.Markings[0].Space);
     }
 }

@@ -1,8 +1,7 @@
 using HeirloomArchive.Sewing;
 using HeirloomArchive.Sewing.Threads;
 using UnitsNet;
-using static HeirloomArchive.Outside.Tests.FullnessTests;
-using Length = HeirloomArchive.Sewing.Length;
+using static HeirloomArchive.Outside.Tests.Asking;
 
 namespace HeirloomArchive.Outside.Tests;
 
@@ -191,6 +190,4 @@ public class ThreadTests
     [InlineData("60 cm", true)]
     public void A_needleful_over_fifty_centimetres_is_warned_of(string needleful, bool warned) =>
         Assert.Equal(warned, Of("stitch-count", $$"""{"length":"10 in","stitch":"running","perInch":12,"needleful":"{{needleful}}"}""")["cautions"]!.AsArray().Any(c => (string)c!["code"]! == "needleful-long"));
-
-    private static Length Read(string typed) => Length.TryParse(typed, out var length, out var problem) ? length : throw new ArgumentException(problem);
 }

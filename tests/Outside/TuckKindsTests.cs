@@ -6,8 +6,8 @@ using HeirloomArchive.Sewing.TuckKinds;
 namespace HeirloomArchive.Outside.Tests;
 
 /// <summary>
-/// The kinds of tucks against the books. Each check names its source; the trait says how sure the figure is: <c>read</c> in the text named,
-/// <c>derived</c> from what was read there, or <c>common practice</c>.
+/// The kinds of tucks against the books. Each check names its source; the trait says how sure the figure is: <c>read</c> in the text named, or
+/// <c>derived</c> from what was read there.
 /// </summary>
 public class TuckKindsTests
 {
@@ -22,7 +22,7 @@ public class TuckKindsTests
         return [.. found.Rows.Select(r => answer.Say(r[at]))];
     }
 
-    private static Length In(string inches) => Length.TryParse(inches + " in", out var length, out var problem) ? length : throw new ArgumentException(problem);
+    private static Length In(string inches) => Asking.Read(inches + " in");
 
     // Krolik, Hand Sewing Lessons, Model 6: half-inch tucks with half an inch between stitchings meet; folds 1 1/2 in apart on the flat cloth.
     [Fact]
@@ -197,11 +197,7 @@ public class TuckKindsTests
     // The Workwoman's Guide (1838), girl's trowsers: deep tucks add about 2 nails; three of 3/4 in, let out, give them back.
     [Fact]
     [Trait("sure", "derived")]
-    public void The_workwomans_two_nails_come_back()
-    {
-        Assert.True(Length.TryParse("2 nails", out var nails, out _));
-        Assert.Equal(nails, GrowthTucks.Gains([In("3/4"), In("3/4"), In("3/4")])[^1]);
-    }
+    public void The_workwomans_two_nails_come_back() => Assert.Equal(Asking.Read("2 nails"), GrowthTucks.Gains([In("3/4"), In("3/4"), In("3/4")])[^1]);
 
     // McGlauflin, exercise 41: a 1 in hem-tuck creased 2 1/4 in from the raw edge, stitched at 1 1/4 and 3 1/4; 1/4 in of raw edge shows below.
     [Fact]

@@ -47,5 +47,5 @@ public class TuckTableTests
         }
     }
 
-    private static Length In(string inches) => Length.TryParse(inches + " in", out var length, out var problem) ? length : throw new ArgumentException(problem);
+    private static Length In(string inches) => Asking.Read(inches + " in");
 }

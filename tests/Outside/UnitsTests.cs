@@ -1,5 +1,6 @@
 using System.Globalization;
 using HeirloomArchive.Sewing;
+using static HeirloomArchive.Outside.Tests.Asking;
 using Theirs = UnitsNet.Units.LengthUnit;
 
 namespace HeirloomArchive.Outside.Tests;
@@ -79,7 +80,4 @@ public class UnitsTests
     [Fact]
     [Trait("sure", "derived")]
     public void A_flounce_of_three_yards_is_a_hundred_and_eight_inches() => Assert.Equal(Read("108 in"), Read("3 yd"));
-
-    private static Length Read(string typed) =>
-        Length.TryParse(typed, out var length, out var problem) ? length : throw new ArgumentException(problem);
 }
