@@ -66,6 +66,35 @@ public class FitTests
     }
 
     [Fact]
+    public void A_strip_that_forbids_everything_leaves_the_sums_to_be_told()
+    {
+        var answer = Find("""
+            {"finished":"6 mm","tucks":{"from":2,"to":2},"width":{"from":"1 mm","to":"1 mm"},"space":{"from":"3 mm","to":"3 mm"},
+             "ends":{"from":"0 mm","to":"1 mm"},"finest":"1 mm","testStrip":{"tucks":1,"width":"5 mm","flat":"20 mm","finished":"19 mm"}}
+            """);
+        Assert.Equal("Whole numbers of 1 mm in these ranges add up to 5 mm or 7 mm, and to nothing between: 6 mm can't be made.", (string?)answer["reason"]);
+    }
+
+    [Fact]
+    public void A_centre_in_which_the_lines_would_cross_is_the_reason()
+    {
+        var answer = Find("""
+            {"finished":"4 mm","tucks":{"from":4,"to":4},"width":{"from":"1 mm","to":"1 mm"},"space":{"from":"3 mm","to":"8 mm"},
+             "ends":{"from":"0 mm","to":"0 mm"},"finest":"1 mm","lies":"towards-centre","centre":"-10 mm"}
+            """, onto: true);
+        Assert.StartsWith("With a centre of -10 mm the lines in the middle would cross", (string?)answer["reason"], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void More_than_a_kilometre_of_cloth_is_the_reason()
+    {
+        var answer = Find("""
+            {"finished":"900 m","tucks":{"from":1,"to":1},"width":{"from":"60 m","to":"60 m"},"ends":{"from":"420 m","to":"420 m"},"finest":"1 mm"}
+            """);
+        Assert.Equal("Whatever adds up to 900000 mm needs more than 1 km of cloth: lengths here go up to 1 km.", (string?)answer["reason"]);
+    }
+
+    [Fact]
     public void One_tuck_has_no_space_and_counts_once()
     {
         var answer = Find("""

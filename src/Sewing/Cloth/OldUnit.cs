@@ -38,8 +38,8 @@ public sealed record OldUnit(string Slug, [Localizable(true)] string Words, BigI
     /// <summary>A count of it as a length, rounded once to the nanometre.</summary>
     public Length Of(decimal count)
     {
-        var scale = BigInteger.Pow(10, count.Scale);
-        return Length.FromNanometres((long)Length.Rounded((BigInteger)(count * (decimal)scale) * Over, Under * scale));
+        var (over, under) = Curves.Fraction(count);
+        return Length.FromNanometres((long)Length.Rounded(over * Over, under * Under));
     }
 
     /// <summary>A length in it, rounded once to nine places.</summary>

@@ -5,12 +5,6 @@ namespace HeirloomArchive.Sewing.Fitting;
 /// <summary>What must hold of a fit's request before anything is looked for; gathers every fault.</summary>
 internal static class FitChecks
 {
-    private static readonly Length[] Markings =
-    [
-        Length.FromSixtyFourthsOfInch(4), Length.FromSixtyFourthsOfInch(2), Length.FromSixtyFourthsOfInch(1),
-        Length.FromMillimetres(1m), Length.FromMillimetres(0.5m), Length.FromMillimetres(0.25m),
-    ];
-
     /// <exception cref="FaultException">The request makes no sense.</exception>
     public static void Check(FitRequest request)
     {
@@ -25,9 +19,9 @@ internal static class FitChecks
             Add("cloth", T($"{Text(request.Cloth.Value)} is below 0: the cloth there is must be 0 or more."));
         }
 
-        if (!Markings.Contains(request.Finest))
+        if (!Markings.Has(request.Finest))
         {
-            Add("finest", T($"{Text(request.Finest)} is not a marking used here: 1/16 in, 1/32 in, 1/64 in, 1 mm, 0.5 mm or 0.25 mm."));
+            Add("finest", T($"{Text(request.Finest)} is not a marking used here: {T(Markings.Words)}."));
         }
 
         Count("tucks.from", request.Tucks.From);

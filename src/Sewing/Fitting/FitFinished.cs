@@ -3,14 +3,11 @@ namespace HeirloomArchive.Sewing.Fitting;
 /// <summary>Which finished widths can be made at all, near the one asked for. In nanometres.</summary>
 internal static class FitFinished
 {
-    /// <summary>The nearest other finished width that can be made of the cloth there is, the smaller of two as near.</summary>
-    public static long? Nearest(FitGrid grid)
-    {
-        var (below, above) = Neighbours(grid);
-        return below is null || above - grid.Finished < grid.Finished - below ? above : below;
-    }
+    /// <summary>The nearer of two neighbours of a finished width, the smaller of two as near; null when there is none.</summary>
+    public static long? Nearer((long? Below, long? Above) neighbours, long finished) =>
+        neighbours.Below is null || neighbours.Above - finished < finished - neighbours.Below ? neighbours.Above : neighbours.Below;
 
-    /// <summary>The nearest that can be made below and above the finished width; at least one finest marking, at most 1 km.</summary>
+    /// <summary>The nearest that can be made of the cloth there is, below and above the finished width; at least one finest marking.</summary>
     public static (long? Below, long? Above) Neighbours(FitGrid grid)
     {
         long? below = null, above = null;

@@ -47,12 +47,10 @@ internal sealed record FitGrid
             Lies = request.Lies ?? Lies.TowardsEnd,
             Uneven = request.UnevenEnds,
             Tucks = new(request.Tucks.From, request.Tucks.To),
-            Widths = Inwards(request.Width),
-            Spaces = Inwards(request.Space),
-            Ends = Inwards(request.Ends),
+            Widths = Span.Inwards(request.Width, unit),
+            Spaces = Span.Inwards(request.Space, unit),
+            Ends = Span.Inwards(request.Ends, unit),
         };
-
-        Span Inwards(LengthRange range) => new(Span.Ceiling(range.From.Nanometres, unit), Span.Floor(range.To.Nanometres, unit));
     }
 
     /// <summary>What tucks, spaces and ends are to make up, in nanometres.</summary>

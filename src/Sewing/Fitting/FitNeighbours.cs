@@ -11,7 +11,7 @@ internal static class FitNeighbours
         var most = Length.Longest.Nanometres / grid.Unit;
         (FitChange Change, FitGrid? Grid)[] changed =
         [
-            (FitChange.Finished, FitFinished.Nearest(grid) is { } finished ? grid with { Finished = finished } : null),
+            (FitChange.Finished, FitFinished.Nearer(FitFinished.Neighbours(grid), grid.Finished) is { } finished ? grid with { Finished = finished } : null),
             (FitChange.Tucks, Widening.Least(grid.Tucks, new(1, TuckRun.MostInGroup), span => grid with { Tucks = span }, g => g.Any)),
             (FitChange.Space, Widening.Least(grid.Spaces, new(0, most), span => grid with { Spaces = span }, g => g.Any)),
             (FitChange.Width, Widening.Least(grid.Widths, new(1, most), span => grid with { Widths = span }, g => g.Any)),

@@ -5,7 +5,10 @@ internal static class FitReason
 {
     public static string Of(FitGrid grid, FitRequest request)
     {
-        return Marking() ?? Cloth() ?? Strip() ?? Bounds() ?? Gap();
+        // What adds up, whatever cloth it takes; and that whether its lines cross in the middle or not.
+        var endless = grid with { Correction = 0, Cloth = 4 * Length.Longest.Nanometres };
+        var sums = endless with { Lies = grid.LiesFromMiddle ? Lies.FromCentre : grid.Lies };
+        return Marking() ?? Cloth() ?? Strip() ?? Sewn() ?? Bounds() ?? Gap();
 
         string? Marking() =>
             grid.Widths.IsEmpty ? Nothing(T("width"), request.Width)
@@ -24,6 +27,11 @@ internal static class FitReason
                 ? T($"With the strip's correction of {Text(grid.Correction)} a tuck, whatever adds up to {Text(grid.Finished)} would make lines cross or leave no cloth outside the last.")
                 : null;
 
+        string? Sewn() =>
+            endless.Any ? T($"Whatever adds up to {Text(grid.Finished)} needs more than 1 km of cloth: lengths here go up to 1 km.")
+            : grid.Centre is { } centre && sums.Any ? T($"With a centre of {Text(centre)} the lines in the middle would cross in whatever adds up to {Text(grid.Finished)}: the tucks must be wider, or the centre more.")
+            : null;
+
         string? Bounds()
         {
             var (few, many) = (grid.Counts().First(), grid.Counts().Last());
@@ -35,7 +43,7 @@ internal static class FitReason
 
         string Gap()
         {
-            var (below, above) = FitFinished.Neighbours(grid with { Cloth = Length.Longest.Nanometres });
+            var (below, above) = FitFinished.Neighbours(sums);
             var near = below is { } less && above is { } more ? T($"{Text(less)} or {Text(more)}") : (below ?? above) is { } one ? Text(one) : "";
             return T($"Whole numbers of {Text(grid.Unit)} in these ranges add up to {near}, and to nothing between: {Text(grid.Finished)} can't be made.");
         }
@@ -50,11 +58,13 @@ internal static class FitReason
         long Finished(int tucks, long width, long space, long end) =>
             (grid.Centre ?? 0) + (((tucks * width) + (grid.Gaps(tucks) * space) + (2 * end)) * grid.Unit);
 
-        // In the unit of the request, or in the other one where only that is exact (a marking of 0.25 mm for a width in inches).
-        string Text(long nanometres)
-        {
-            var texts = new[] { request.Unit, LengthUnit.Millimetres, LengthUnit.Inches }.Select(Length.FromNanometres(nanometres).ToText).ToList();
-            return texts.Find(t => t[0] != '≈') ?? texts[0];
-        }
+        string Text(long nanometres) => Exactly(nanometres, request.Unit);
+    }
+
+    /// <summary>A length in the unit of the request, or in the other one where only that is exact (a marking of 0.25 mm for a width in inches).</summary>
+    public static string Exactly(long nanometres, LengthUnit unit)
+    {
+        var texts = new[] { unit, LengthUnit.Millimetres, LengthUnit.Inches }.Select(Length.FromNanometres(nanometres).ToText).ToList();
+        return texts.Find(t => t[0] != '≈') ?? texts[0];
     }
 }

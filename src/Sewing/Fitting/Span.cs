@@ -5,6 +5,9 @@ internal readonly record struct Span(long From, long To)
 {
     public bool IsEmpty => From > To;
 
+    /// <summary>A range of lengths in whole numbers of a unit, in nanometres, its ends drawn inwards.</summary>
+    public static Span Inwards(LengthRange range, long unit) => new(Ceiling(range.From.Nanometres, unit), Floor(range.To.Nanometres, unit));
+
     public Span AtLeast(long least) => this with { From = Math.Max(From, least) };
 
     public Span AtMost(long most) => this with { To = Math.Min(To, most) };

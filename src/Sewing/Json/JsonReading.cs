@@ -148,7 +148,8 @@ internal sealed class JsonReading(ICollection<Fault> faults)
         _ => Text(node) is { } text ? $"“{Shown.Short(text)}”" : node.GetValueKind() == JsonValueKind.String ? T("A text of broken characters") : Shown.Short(node.ToJsonString()),
     };
 
-    private static class Words
+    /// <summary>The words of the API for the ways tucks lie.</summary>
+    internal static class Words
     {
         public const string All = // texts
             "towards-end, towards-start, from-centre or towards-centre";

@@ -100,16 +100,7 @@ public static class FitGroups
     {
         Check(request);
         var grid = GroupsGrid.Of(request);
-        long count = 0, tried = 0;
-        foreach (var row in grid.Rows())
-        {
-            count += row.Row.Count;
-            if (++tried > MostTried)
-            {
-                throw new FaultException("width", "Counts, widths and spaces make more than three million to try: narrow the ranges, or take a coarser marking.");
-            }
-        }
-
+        var count = grid.Rows().Sum(row => row.Row.Count);
         return count > 0
             ? new(count, [.. First(grid, request.Like, FitAnswer.MostListed)], [], null)
             : new(0, [], Nearest(grid, request.Like), Reason(grid, request));
@@ -189,11 +180,9 @@ public static class FitGroups
     private static List<(string Change, GroupsFit Fit)> Nearest(GroupsGrid grid, GroupsLikeness? like)
     {
         var most = Span.Ceiling(grid.Finished, grid.Unit);
-        var (below, above) = grid.Neighbours();
-        var finished = below is null || above - grid.Finished < grid.Finished - below ? above : below;
         (string Change, GroupsGrid? Grid)[] changed =
         [
-            ("finished", finished is { } width ? grid with { Finished = width } : null),
+            ("finished", FitFinished.Nearer(grid.Neighbours(), grid.Finished) is { } width ? grid with { Finished = width } : null),
             ("groups", Widening.Least(grid.Groups, new(1, TuckRun.MostGroups), s => grid with { Groups = s }, g => g.Any)),
             ("tucks", Widening.Least(grid.Tucks, new(1, TuckRun.MostInGroup), s => grid with { Tucks = s }, g => g.Any)),
             ("space", Widening.Least(grid.Spaces, new(0, most), s => grid with { Spaces = s }, g => g.Any)),
@@ -208,7 +197,7 @@ public static class FitGroups
     private static long? LeastCloth(GroupsGrid grid)
     {
         var unlimited = grid with { Cloth = Length.Longest.Nanometres };
-        return unlimited.Rows().Select(row => (long?)unlimited.ClothOf(row)).Min();
+        return unlimited.Rows(narrowest: true).Select(row => (long?)unlimited.ClothOf(row)).Min();
     }
 
     private static string Reason(GroupsGrid grid, GroupsRequest request)
@@ -243,11 +232,7 @@ public static class FitGroups
             _ => T($"These ranges make up no width at all on {Text(grid.Unit)}."),
         };
 
-        string Text(long nanometres)
-        {
-            var texts = new[] { request.Unit, LengthUnit.Millimetres, LengthUnit.Inches }.Select(Length.FromNanometres(nanometres).ToText).ToList();
-            return texts.Find(t => t[0] != '≈') ?? texts[0];
-        }
+        string Text(long nanometres) => FitReason.Exactly(nanometres, request.Unit);
     }
 }
 

@@ -37,7 +37,7 @@ public static class FitSeveral
     /// <summary>What came of it. <c>Troubles</c> has an entry for each piece that fails, alone or beside the others; none when there is a common fit.</summary>
     /// <param name="Count">How many pairs of width and space serve every piece, listed or not.</param>
     /// <param name="Common">The first 50 in their order.</param>
-    /// <param name="Serving">When none serves all: the pair that serves most pieces, its ways empty for a piece it does not serve; null when each piece that fails fails alone.</param>
+    /// <param name="Serving">When none serves all: the pair that serves most pieces, its ways empty for a piece it does not serve; null when none serves any.</param>
     /// <param name="Troubles">When none serves all.</param>
     public sealed record Found(long Count, IReadOnlyList<CommonFit> Common, CommonFit? Serving, IReadOnlyList<PieceTrouble> Troubles);
 

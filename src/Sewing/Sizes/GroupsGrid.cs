@@ -52,13 +52,11 @@ internal sealed record GroupsGrid
             Mirrored = request.Lies is Lies.FromCentre or Lies.TowardsCentre,
             Groups = new(request.Groups.From, request.Groups.To),
             Tucks = new(request.Tucks.From, request.Tucks.To),
-            Widths = Inwards(request.Width),
-            Spaces = Inwards(request.Space),
-            Gaps = Inwards(request.Gap),
-            Ends = Inwards(request.Ends),
+            Widths = Span.Inwards(request.Width, unit),
+            Spaces = Span.Inwards(request.Space, unit),
+            Gaps = Span.Inwards(request.Gap, unit),
+            Ends = Span.Inwards(request.Ends, unit),
         };
-
-        Span Inwards(LengthRange range) => new(Span.Ceiling(range.From.Nanometres, unit), Span.Floor(range.To.Nanometres, unit));
     }
 
     public bool Any => Rows().Any();
@@ -68,7 +66,33 @@ internal sealed record GroupsGrid
     public long ClothOf(GroupsRow row) => Finished + (2 * row.Row.Tucks * row.Width * Unit);
 
     /// <summary>Every count of groups and tucks, width and space that fits with some gap and ends, rising.</summary>
-    public IEnumerable<GroupsRow> Rows() => OnMarking ? Shapes().SelectMany(s => Rows(s.Groups, s.Tucks)) : [];
+    /// <param name="narrowest">Only the first of each count, which takes the least cloth.</param>
+    /// <exception cref="FaultException">More than <see cref="FitGroups.MostTried"/> would have to be tried.</exception>
+    public IEnumerable<GroupsRow> Rows(bool narrowest = false)
+    {
+        var tried = 0;
+        foreach (var (groups, tucks) in OnMarking ? Shapes() : [])
+        {
+            foreach (var row in Rows(groups, tucks))
+            {
+                if (++tried > FitGroups.MostTried)
+                {
+                    throw new FaultException("width", "Counts, widths and spaces make more than three million to try: narrow the ranges, or take a coarser marking.");
+                }
+
+                if (row.Row.Fitting().Count == 0)
+                {
+                    continue;
+                }
+
+                yield return row;
+                if (narrowest)
+                {
+                    break;
+                }
+            }
+        }
+    }
 
     /// <summary>Every count of groups and of tucks in each for which there is a space and a gap where one is needed.</summary>
     public IEnumerable<(int Groups, int Tucks)> Shapes()
@@ -85,6 +109,7 @@ internal sealed record GroupsGrid
         }
     }
 
+    /// <summary>Those of one count that may fit.</summary>
     private IEnumerable<GroupsRow> Rows(int groups, int tucks)
     {
         var (whole, all, inside) = (Finished / Unit, groups * tucks, groups * (tucks - 1));
@@ -99,11 +124,7 @@ internal sealed record GroupsGrid
             var spaces = inside == 0 ? new(0, 0) : Spaces.AtLeast(Span.Ceiling(left - most, inside)).AtMost(Span.Floor(left - least, inside));
             for (var space = spaces.From; space <= spaces.To; space++)
             {
-                var row = Row(groups, tucks, width, space, left - (inside * space));
-                if (row.Row.Fitting().Count > 0)
-                {
-                    yield return row;
-                }
+                yield return Row(groups, tucks, width, space, left - (inside * space));
             }
         }
     }
@@ -120,24 +141,35 @@ internal sealed record GroupsGrid
     public (long? Below, long? Above) Neighbours()
     {
         long? below = null, above = null;
-        var (under, over) = (Span.Ceiling(Finished, Unit) - 1, Span.Floor(Finished, Unit) + 1);
+        var (under, over, cloth) = (Span.Ceiling(Finished, Unit) - 1, Span.Floor(Finished, Unit) + 1, Span.Floor(Cloth, Unit));
         foreach (var (groups, tucks) in Shapes())
         {
             var (all, inside) = (groups * tucks, groups * (tucks - 1));
             var (least, most) = Outside(groups);
-            for (var width = Widths.From; width <= Widths.To; width++)
+            var spaces = inside == 0 ? new(0, 0) : Spaces;
+
+            // Of widths, and of spaces with one width, that stay short of it with all else at its most, only the greatest can come nearest.
+            var widest = Math.Min(Span.Floor(under - most - (inside * spaces.To), all), Span.Floor(cloth - most - (inside * spaces.To), 3 * all));
+            for (var width = Math.Max(Widths.From, Math.Min(widest, Widths.To)); width <= Widths.To; width++)
             {
-                var ceiling = Span.Floor(Cloth, Unit) - (2 * all * width);
-                for (var space = inside == 0 ? 0 : Spaces.From; space <= (inside == 0 ? 0 : Spaces.To); space++)
+                var ceiling = cloth - (2 * all * width);
+                var bound = Math.Min(ceiling, under);
+                if (Done((all * width) + (inside * spaces.From)))
+                {
+                    break;
+                }
+
+                var greatest = inside == 0 ? 0 : Span.Floor(bound - most - (all * width), inside);
+                for (var space = Math.Max(spaces.From, Math.Min(greatest, spaces.To)); space <= spaces.To; space++)
                 {
                     var fixedPart = (all * width) + (inside * space);
-                    if (fixedPart + least > ceiling || (above is { } best && fixedPart + least >= best))
+                    if (Done(fixedPart))
                     {
                         break;
                     }
 
                     var row = Row(groups, tucks, width, space, 0).Row;
-                    if (row.MostUpTo(Math.Min(ceiling, under) - fixedPart) is { } less && fixedPart + less >= 1 && !(below >= fixedPart + less))
+                    if (row.MostUpTo(bound - fixedPart) is { } less && fixedPart + less >= 1 && !(below >= fixedPart + less))
                     {
                         below = fixedPart + less;
                     }
@@ -147,11 +179,9 @@ internal sealed record GroupsGrid
                         above = fixedPart + more;
                     }
                 }
-            }
 
-            if (below == under && above == over)
-            {
-                break;
+                // With so much of tucks and spaces, or more, nothing comes nearer.
+                bool Done(long fixedPart) => fixedPart + least > ceiling || above <= fixedPart + least || (below >= bound && (above == over || over > ceiling));
             }
         }
 

@@ -21,8 +21,8 @@ internal static class GroupsSum
         [
             Ask.Above("finished", "Finished width", "12 in", "Ends included."),
             Ask.Above("cloth", "Cloth there is", "20 in").Optional(),
-            SizeAsks.Counts("groups", "Groups", 6, TuckRun.MostGroups),
-            SizeAsks.Counts("tucks", "Tucks in each group", 7, TuckRun.MostInGroup),
+            SizeAsks.Counts("groups", "Groups", "6", TuckRun.MostGroups),
+            SizeAsks.Counts("tucks", "Tucks in each group", "7", TuckRun.MostInGroup),
             SizeAsks.Range("width", "Width of a tuck", "1/8 in", "1/8 in", "From the fold to the stitching."),
             SizeAsks.Range("space", "Space in a group", "1/8 in", "1/4 in", "The plain cloth seen between two tucks of a group."),
             SizeAsks.Range("gap", "From group to group", "1/2 in", "2 in", "The plain cloth seen between two groups."),

@@ -77,8 +77,8 @@ public readonly record struct ThreadSize
     private static ThreadSize Of(decimal number, BigInteger times, BigInteger parts)
     {
         ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(number, 0);
-        var scale = BigInteger.Pow(10, number.Scale);
-        return new((BigInteger)(number * (decimal)scale) * times, scale * parts);
+        var (over, under) = Curves.Fraction(number);
+        return new(over * times, under * parts);
     }
 
     private ThreadSize Inverse() => new(under, over);

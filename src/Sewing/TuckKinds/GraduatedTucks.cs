@@ -24,7 +24,7 @@ public static class GraduatedTucks
     /// <param name="finest">Above zero.</param>
     public static IReadOnlyList<Length> ByRatio(int tucks, Length first, decimal ratio, Length finest)
     {
-        var (over, under) = Fraction(ratio);
+        var (over, under) = Curves.Fraction(ratio);
         return [.. Enumerable.Range(0, tucks).Select(i => ToMarking(first.Nanometres * BigInteger.Pow(over, i), BigInteger.Pow(under, i), finest))];
     }
 
@@ -42,13 +42,6 @@ public static class GraduatedTucks
         var (twice, by) = ((2 * over) + (under * finest.Nanometres), 2 * under * finest.Nanometres);
         var marks = BigInteger.DivRem(twice, by, out var rest) - (rest.Sign < 0 ? 1 : 0);
         return Length.FromNanometres((long)BigInteger.Min(marks * finest.Nanometres, Length.Longest.Nanometres + 1));
-    }
-
-    private static (BigInteger Over, BigInteger Under) Fraction(decimal ratio)
-    {
-        var places = (decimal.GetBits(ratio)[3] >> 16) & 0x7F;
-        var under = BigInteger.Pow(10, places);
-        return (new BigInteger(decimal.Round(ratio * (decimal)under)), under);
     }
 
     /// <summary>The sum with its route and page.</summary>
@@ -98,7 +91,7 @@ public static class GraduatedTucks
     private static IReadOnlyList<Length> Widths(Asked asked)
     {
         var finest = asked.LengthOrNull("finest") ?? (asked.Unit == LengthUnit.Inches ? Length.FromSixtyFourthsOfInch(4) : Length.FromNanometres(1_000_000));
-        asked.Check(Markings.All.Contains(finest), "finest", T($"{asked.Show(finest)} is not a marking used here: {T(Markings.Words)}."));
+        asked.Check(Markings.Has(finest), "finest", T($"{asked.Show(finest)} is not a marking used here: {T(Markings.Words)}."));
         string[] ways = [.. new[] { "step", "ratio", "last" }.Where(asked.Has)];
         asked.Check(ways.Length > 0, "step", "How do the widths change? Give step, ratio or last.");
         asked.Check(ways.Length < 2, ways.LastOrDefault("step"), T($"{string.Join($" {T("and")} ", ways)} are given: one of them says how the widths change, leave the others out."));

@@ -17,7 +17,6 @@ internal static class RunAsks
 
     public static Ask Width(string example) => Ask.Above("width", "Width of a tuck", example, "From the fold to the stitching.");
 
-
     public static Ask Lead { get; } = Ask.Plain("lead", "Plain before", "1 in", "The plain cloth seen before the first tuck.");
 
     public static Ask Trail { get; } = Ask.Plain("trail", "Plain after", "1 in", "The plain cloth seen after the last tuck.");
@@ -46,14 +45,7 @@ internal static class RunAsks
 
     public static Ask ClothAtMost { get; } = Ask.Above("clothAtMost", "Cloth there is", "18 in", "Refused with what would be possible when the run needs more.").Optional();
 
-    public static Lies LiesOf(Asked asked, Lies otherwise) => asked.Text("lies") switch
-    {
-        "towards-end" => Lies.TowardsEnd,
-        "towards-start" => Lies.TowardsStart,
-        "from-centre" => Lies.FromCentre,
-        "towards-centre" => Lies.TowardsCentre,
-        _ => otherwise,
-    };
+    public static Lies LiesOf(Asked asked, Lies otherwise) => JsonReading.Words.Lies(asked.Text("lies")) ?? otherwise;
 
     public static Spacing SpacingOf(Length apart, string way) => way switch
     {
@@ -88,12 +80,14 @@ internal static class RunAsks
             Unit = asked.Unit,
         }, field);
 
-    /// <summary>As <see cref="TuckPlan.Make"/>, with faults under this sum's own fields.</summary>
+    /// <summary>As <see cref="TuckPlan.Make"/>, with faults under this sum's own fields; and something must be left of the width.</summary>
     public static TuckPlan Make(Asked asked, TuckRun run, Func<string, string> field)
     {
         try
         {
-            return TuckPlan.Make(run);
+            var plan = TuckPlan.Make(run);
+            return plan.Finished > Length.Zero ? plan
+                : throw new FaultException(run.Between.Count > 0 ? "between[0]" : "groups[0].space", "So far overlapped nothing is left of the width: give more space, or measure the strip again.");
         }
         catch (FaultException refused)
         {
@@ -107,6 +101,9 @@ internal static class RunAsks
 
     /// <summary>The unit that shows a small length best: millimetres where no sixty-fourth of an inch is it; null for the answer's own.</summary>
     public static LengthUnit? Fine(LengthUnit unit, Length? length) => length?.ToText(unit).StartsWith('≈') == true ? LengthUnit.Millimetres : null;
+
+    /// <summary>A small length in the unit that shows it best.</summary>
+    public static string ShowFine(Asked asked, Length length) => length.ToText(Fine(asked.Unit, length) ?? asked.Unit);
 
     /// <summary>Cloth, finished, take-up, the table of lines, the cautions and the drawing of a plan.</summary>
     public static Answer Tell(this Answer answer, TuckPlan plan)

@@ -76,8 +76,49 @@ public class FitGroupsTests
             Assert.False(nearer, $"something nearer than {change} {fit} fits");
         }
 
+        if (found.Count == 0)
+        {
+            var without = new[] { "groups", "tucks", "space", "gap", "width", "ends" }.Except(found.Nearest.Select(n => n.Change)).ToList();
+            Assert.All(without, change => Assert.Empty(Tried(Opened(request, change, MostUnits))));
+            Assert.Equal(Tried(request with { Cloth = null }).Any(), found.Nearest.Any(n => n.Change == "cloth"));
+            Assert.Equal(Nearer(long.MaxValue).Any(f => Tried(request with { Finished = f }).Any()), found.Nearest.Any(n => n.Change == "finished"));
+        }
+
         IEnumerable<Length> Nearer(long distance) => Enumerable.Range(1, 2 * MostUnits).Select(n => n * Unit).Where(f => Math.Abs((f - request.Finished).Nanometres) < distance);
     }, iter: 150);
+
+    /// <summary>Ranges that make sense to nobody are answered, or refused as too wide, and do not hang.</summary>
+    [Theory]
+    [InlineData("1 in", null, false)] // ends alone are wider than the piece
+    [InlineData("39000 in", "1 in", false)] // no cloth to speak of
+    [InlineData("999999.9 mm", null, true)] // off the marking
+    public async Task Ranges_as_wide_as_they_go_do_not_hang(string finished, string? cloth, bool like)
+    {
+        var (bolt, end) = (Json.L("1000 m"), Json.L("2 in"));
+        var finding = Task.Run(() => FitGroups.Find(new()
+        {
+            Finished = Json.L(finished),
+            Cloth = cloth is null ? null : Json.L(cloth),
+            Groups = new(1, 50),
+            Tucks = new(1, 1000),
+            Width = new(Json.L("1/64 in"), bolt),
+            Space = new(Length.Zero, bolt),
+            Gap = new(Length.Zero, bolt),
+            Ends = new(end, finished == "1 in" ? end : bolt),
+            Finest = Json.L("1/64 in"),
+            Like = like ? new(3, 5, Json.L("1/8 in"), Json.L("1/8 in"), Json.L("1 in")) : null,
+        }), TestContext.Current.CancellationToken);
+        var ended = await Task.WhenAny(finding, Task.Delay(TimeSpan.FromSeconds(60), TestContext.Current.CancellationToken));
+        Assert.Same(finding, ended);
+        try
+        {
+            Assert.NotEmpty((await finding).Nearest);
+        }
+        catch (FaultException tooWide)
+        {
+            Assert.False(tooWide.Unreadable);
+        }
+    }
 
     [Fact]
     public void A_skirt_of_three_clusters_is_filled()
