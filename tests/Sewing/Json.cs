@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using HeirloomArchive.Sewing.Sums;
 
 namespace HeirloomArchive.Sewing.Tests;
 
@@ -6,6 +7,16 @@ namespace HeirloomArchive.Sewing.Tests;
 internal static class Json
 {
     public static JsonObject Plan(string request) => TuckPlanJson.Write(TuckPlan.Make(TuckRunJson.Read(JsonNode.Parse(request))));
+
+    public static JsonObject Of(string slug, string sent) => AllSums.Find(slug)!.Of(JsonNode.Parse(sent)).ToJson();
+
+    /// <summary>What is sent to a sum makes no sense: the field is named, and the message says these words.</summary>
+    public static void Refuses(string slug, string sent, string field, string words)
+    {
+        var refused = Assert.Throws<FaultException>(() => Of(slug, sent));
+        Assert.False(refused.Unreadable);
+        Assert.Contains(refused.Faults, f => f.Path == field && f.Message.Contains(words, StringComparison.Ordinal));
+    }
 
     public static IReadOnlyList<Fault> Refused(Action action) => Assert.Throws<FaultException>(action).Faults;
 

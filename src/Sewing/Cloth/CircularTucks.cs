@@ -148,8 +148,8 @@ public sealed record CircularTucks(Length Waist, decimal Part, Length Skirt, Len
             sketch.Path(place.At(Ring(line.LowerRadius)), Ink.Stitching).Path(place.At(Ring(line.FoldRadius)), Ink.Fold).Path(place.At(Ring(line.UpperRadius)), Ink.Stitching);
         }
 
-        var (centre, waist) = (place.At(0, WaistRadius.Mm()), place.At(0, HemRadius.Mm()));
-        sketch.Line(centre.X, centre.Y, waist.X, waist.Y, Ink.Datum);
+        var (waist, hem) = (place.At(0, WaistRadius.Mm()), place.At(0, HemRadius.Mm()));
+        sketch.Line(waist.X, waist.Y, hem.X, hem.Y, Ink.Datum);
         return sketch.Text(90, 112, T($"flat, waist radius {asked.Show(WaistRadius)}, hem radius {asked.Show(HemRadius)}"), Ink.Caption).Panel();
     }
 }

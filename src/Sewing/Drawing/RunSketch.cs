@@ -35,16 +35,16 @@ public static class RunSketch
     private static Panel FlatStrip(TuckPlan plan, int strip, int strips)
     {
         var sketch = new Sketch(Top + ClothHeight + 7);
-        var reach = Mm(plan.Cloth) / strips;
+        var reach = plan.Cloth.Mm() / strips;
         var (from, to) = (strip * reach, (strip + 1) * reach);
         var scale = sketch.Room / reach;
         double X(double at) => Round(Sketch.Margin + ((Math.Clamp(at, from, to) - from) * scale));
-        bool Here(Length at) => Mm(at) >= from - 1e-9 && Mm(at) < (strip == strips - 1 ? to + 1 : to - 1e-9);
+        bool Here(Length at) => at.Mm() >= from - 1e-9 && at.Mm() < (strip == strips - 1 ? to + 1 : to - 1e-9);
         sketch.Text(Sketch.Margin, 5, strips == 1 ? T("The flat cloth") : T($"The flat cloth, strip {strip + 1} of {strips}"), Ink.Caption, 2.8, Anchor.Start)
             .Box(Sketch.Margin, Top, sketch.Room, ClothHeight, Ink.Cloth);
-        foreach (var line in plan.Lines.Where(l => Mm(l.SecondStitch) > from && Mm(l.FirstStitch) < to))
+        foreach (var line in plan.Lines.Where(l => l.SecondStitch.Mm() > from && l.FirstStitch.Mm() < to))
         {
-            var (first, second) = (X(Mm(line.FirstStitch)), X(Mm(line.SecondStitch)));
+            var (first, second) = (X(line.FirstStitch.Mm()), X(line.SecondStitch.Mm()));
             sketch.Box(first, Top, Round(second - first), ClothHeight, Ink.TakenUp);
         }
 
@@ -75,19 +75,19 @@ public static class RunSketch
         {
             if (Here(at))
             {
-                sketch.Line(X(Mm(at)), Top, X(Mm(at)), Top + ClothHeight, ink);
+                sketch.Line(X(at.Mm()), Top, X(at.Mm()), Top + ClothHeight, ink);
             }
         }
 
         double Numbered(Length at, string letter, double y, double room, double last, Ink ink, int tuck)
         {
-            if (!Here(at) || X(Mm(at)) - last < room)
+            if (!Here(at) || X(at.Mm()) - last < room)
             {
                 return last;
             }
 
-            sketch.Text(X(Mm(at)), y, tuck.ToString(CultureInfo.InvariantCulture) + letter, ink, 2.4);
-            return X(Mm(at));
+            sketch.Text(X(at.Mm()), y, tuck.ToString(CultureInfo.InvariantCulture) + letter, ink, 2.4);
+            return X(at.Mm());
         }
     }
 
@@ -95,11 +95,11 @@ public static class RunSketch
     {
         var sketch = new Sketch(Top + ClothHeight + 5);
         // One strip of flat cloth: the sewn piece stands below it at the same scale.
-        var scale = Strips(plan) == 1 ? sketch.Room / Mm(plan.Cloth) : sketch.Room / Math.Max(Mm(plan.Finished), 1e-6);
-        var low = Math.Min(0, plan.Lines.Min(l => Math.Min(Mm(l.FinishedFold), Mm(l.FinishedStitch))));
-        var high = Math.Max(Mm(plan.Finished), plan.Lines.Max(l => Math.Max(Mm(l.FinishedFold), Mm(l.FinishedStitch))));
+        var scale = Strips(plan) == 1 ? sketch.Room / plan.Cloth.Mm() : sketch.Room / Math.Max(plan.Finished.Mm(), 1e-6);
+        var low = Math.Min(0, plan.Lines.Min(l => Math.Min(l.FinishedFold.Mm(), l.FinishedStitch.Mm())));
+        var high = Math.Max(plan.Finished.Mm(), plan.Lines.Max(l => Math.Max(l.FinishedFold.Mm(), l.FinishedStitch.Mm())));
         scale = Math.Min(scale, sketch.Room / Math.Max(high - low, 1e-6));
-        double X(Length at) => Round(Sketch.Margin + ((Mm(at) - low) * scale));
+        double X(Length at) => Round(Sketch.Margin + ((at.Mm() - low) * scale));
         sketch.Text(Sketch.Margin, 5, T("The same, sewn"), Ink.Caption, 2.8, Anchor.Start);
         var edges = (X(Length.Zero), X(plan.Finished));
         sketch.Box(Math.Min(edges.Item1, edges.Item2), Top, Math.Abs(edges.Item2 - edges.Item1), ClothHeight, Ink.Cloth);
@@ -122,8 +122,6 @@ public static class RunSketch
 
         return sketch.Panel();
     }
-
-    private static double Mm(Length length) => (double)length.Millimetres;
 
     /// <summary>To a hundredth of a millimetre of the drawing: finer is not seen, and 400 tucks stay small.</summary>
     private static double Round(double at) => Math.Round(at, 2);

@@ -17,7 +17,7 @@ public sealed class Sketch(double height, double width = Sketch.PageWidth)
     public double Room => width - (2 * Margin);
 
     /// <summary>Drawing millimetres for each millimetre of cloth, so that a length fills the room.</summary>
-    public double ScaleFor(Length length) => length > Length.Zero ? Room / (double)length.Millimetres : 1;
+    public double ScaleFor(Length length) => length > Length.Zero ? Room / length.Mm() : 1;
 
     /// <summary>A rectangle, filled.</summary>
     public Sketch Box(double x, double y, double boxWidth, double boxHeight, Ink ink) => Add(new Box(x, y, boxWidth, boxHeight, ink));

@@ -38,16 +38,15 @@ public static class Svg
     /// <param name="panels">One or more strips.</param>
     /// <param name="title">What it is.</param>
     /// <param name="description">What it shows, in words.</param>
-    /// <param name="id">Begins the ids of title and description; two drawings on one page need two.</param>
-    public static string Of(IReadOnlyList<Panel> panels, string title, string description, string id = "diagram")
+    public static string Of(IReadOnlyList<Panel> panels, string title, string description)
     {
         ArgumentNullException.ThrowIfNull(panels);
         var width = panels.Max(p => p.Width);
         var height = panels.Sum(p => p.Height) + (Gap * (panels.Count - 1));
         var svg = new StringBuilder();
         svg.Append(CultureInfo.InvariantCulture,
-            $"""<svg xmlns="http://www.w3.org/2000/svg" class="drawn" role="img" aria-labelledby="{id}-title {id}-text" viewBox="0 0 {N(width)} {N(height)}">""");
-        svg.Append(CultureInfo.InvariantCulture, $"<title id=\"{id}-title\">{Escaped(title)}</title><desc id=\"{id}-text\">{Escaped(description)}</desc>");
+            $"""<svg xmlns="http://www.w3.org/2000/svg" class="drawn" role="img" aria-labelledby="diagram-title diagram-text" viewBox="0 0 {N(width)} {N(height)}">""");
+        svg.Append(CultureInfo.InvariantCulture, $"<title id=\"diagram-title\">{Escaped(title)}</title><desc id=\"diagram-text\">{Escaped(description)}</desc>");
         svg.Append("<style>").Append(Look).Append("</style>");
         var y = 0.0;
         foreach (var panel in panels)

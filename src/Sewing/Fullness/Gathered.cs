@@ -17,15 +17,13 @@ public sealed record Gathered(Length Finished, Length Flat, decimal Fullness)
     public static Gathered OfLengths(Length finished, Length flat) => new(finished, flat, (decimal)flat.Nanometres / finished.Nanometres);
 
     /// <summary>From the finished length; the flat is rounded once to the nanometre.</summary>
-    public static Gathered OfFinished(Length finished, decimal fullness) => new(finished, Times(finished, fullness), fullness);
+    public static Gathered OfFinished(Length finished, decimal fullness) => new(finished, finished.Times(fullness), fullness);
 
     /// <summary>From the flat length; the finished is rounded once to the nanometre.</summary>
-    public static Gathered OfFlat(Length flat, decimal fullness) => new(Times(flat, 1 / fullness), flat, fullness);
+    public static Gathered OfFlat(Length flat, decimal fullness) => new(flat.DividedBy(fullness), flat, fullness);
 
     /// <summary>Half and quarter marks, from the start: at 1/4, 1/2 and 3/4 of an edge, each rounded once.</summary>
     public static IReadOnlyList<Length> Quarters(Length edge) => [edge.DividedBy(4), edge.DividedBy(2), (3 * edge).DividedBy(4)];
-
-    private static Length Times(Length length, decimal by) => Length.FromNanometres(decimal.ToInt64(decimal.Round(length.Nanometres * by)));
 
     internal static IReadOnlyList<Ask> Asks { get; } =
     [
@@ -45,7 +43,7 @@ public sealed record Gathered(Length Finished, Length Flat, decimal Fullness)
         {
             var both = OfLengths(edge, cloth);
             asked.Check(cloth >= edge, "flat", T($"{asked.Show(cloth)} can't be drawn up to {asked.Show(edge)}: the flat length must be at least as long."));
-            asked.Check(!asked.Has("fullness") || Math.Abs((Times(edge, fullness) - cloth).Nanometres) <= 1, "fullness",
+            asked.Check(!asked.Has("fullness") || Math.Abs((edge.Times(fullness) - cloth).Nanometres) <= 1, "fullness",
                 T($"{asked.Show(cloth)} on {asked.Show(edge)} is a fullness of {both.Fullness.ToString("0.####", CultureInfo.InvariantCulture)}, not {fullness.ToString("0.####", CultureInfo.InvariantCulture)}: leave one of the three out."));
             asked.Throw();
             return both;
@@ -82,7 +80,7 @@ public sealed record Gathered(Length Finished, Length Flat, decimal Fullness)
         }
 
         Strip(sketch, Finished, 42, scale, T($"finished {asked.Show(Finished)}"));
-        var width = (double)Finished.Millimetres * scale;
+        var width = Finished.Mm() * scale;
         var folds = Math.Max(2, (int)(width / 2));
         for (var i = 0; i < folds; i++)
         {
@@ -95,7 +93,7 @@ public sealed record Gathered(Length Finished, Length Flat, decimal Fullness)
 
     private static void Strip(Sketch sketch, Length edge, double y, double scale, string caption)
     {
-        var width = (double)edge.Millimetres * scale;
+        var width = edge.Mm() * scale;
         sketch.Box(Sketch.Margin, y, width, 14, Ink.Cloth).Across(Sketch.Margin, Sketch.Margin + width, y - 3, caption)
             .Line(Sketch.Margin, y + 1.5, Sketch.Margin + width, y + 1.5, Ink.Stitching);
         for (var quarter = 1; quarter < 4; quarter++)

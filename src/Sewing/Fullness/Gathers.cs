@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using HeirloomArchive.Sewing.Laces;
 using HeirloomArchive.Sewing.Sums;
 
 namespace HeirloomArchive.Sewing.Fullness;
@@ -22,17 +23,11 @@ public sealed record GatheringStitch([Localizable(true)] string Words, int Taken
     public static int In(decimal threads, int taken, int left) => (int)Math.Min(int.MaxValue, decimal.Floor(threads / (taken + left)));
 }
 
-/// <summary>Gathers: their rows, their stitch, and the roll of whipped gathers.</summary>
+/// <summary>Gathers: their rows and their stitch; whipped gathers with their roll.</summary>
 public static class Gathers
 {
     /// <summary>Where each row of gathering runs, from the raw edge. Exact.</summary>
     public static IReadOnlyList<Length> Rows(int count, Length first, Length between) => [.. Enumerable.Range(0, count).Select(i => first + (i * between))];
-
-    /// <summary>Cloth rolled into the edge of whipped gathers: so many threads of the cloth, rounded once to the nanometre.</summary>
-    /// <param name="threads">About ten (The Workwoman's Guide, 1838).</param>
-    /// <param name="counted">Threads counted, above zero.</param>
-    /// <param name="over">Over this length.</param>
-    public static Length Roll(int threads, int counted, Length over) => (over * threads).DividedBy(counted);
 
     internal static Sum Sum { get; } = new()
     {
@@ -69,7 +64,7 @@ public static class Gathers
             answer.Note("A whipped ruffle takes about twice the finished edge, or a little more.", "Woolman, A Sewing Course for Teachers, no. 48; Hapgood, School Needlework (12 in on 6 in)");
             if (asked.Has("threads"))
             {
-                answer.Figure("roll", "Rolled into the edge", Roll(10, asked.Whole("threads"), asked.Length("threadsOver")), "about ten threads; add it to the depth");
+                answer.Figure("roll", "Rolled into the edge", new RollAndWhip(asked.Whole("threads"), asked.Length("threadsOver"), RollAndWhip.UsualThreads).Roll, "about ten threads; add it to the depth");
             }
 
             answer.Note("The roll takes about ten threads of the cloth: count the threads to have it as a length.", "The Workwoman's Guide (1838)");

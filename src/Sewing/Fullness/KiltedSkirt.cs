@@ -63,7 +63,7 @@ public static class KiltedSkirt
         sketch.Across(Sketch.Margin, Sketch.Margin + sketch.Room, 10, T($"flat {asked.Show(cloth)}"));
         for (var i = 0; i < levels.Count; i++)
         {
-            var (half, y) = ((double)levels[i].Length("finished").Millimetres * scale / 2, 16 + (i * Step));
+            var (half, y) = (levels[i].Length("finished").Mm() * scale / 2, 16 + (i * Step));
             sketch.Box(Sketch.Margin, y, sketch.Room, 7, Ink.TakenUp).Box(middle - half, y, 2 * half, 7, Ink.Cloth)
                 .Text(middle, y + 11, $"{Shown.Short(levels[i].Text("name"))}: {asked.Show(levels[i].Length("finished"))}", Ink.Number, 2.6);
         }

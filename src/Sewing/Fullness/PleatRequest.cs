@@ -45,10 +45,12 @@ internal sealed class PleatRequest(Asked asked, PleatKind kind)
 
     private List<(string Word, int Count)> Counts(Length each)
     {
-        var (whole, unit, field) = finished is { } section ? (section, each, "width") : (flat!.Value, each + (2 * sides * (depth ?? each)), "width");
-        asked.Check(whole.Nanometres / unit.Nanometres < MostPleats, field, T($"{asked.Show(each)} makes more than {MostPleats} pleats: it must be at least {asked.Show(whole.DividedBy(MostPleats))}."));
+        var folds = finished is null ? 2 * sides : 0;
+        var (whole, unit) = (finished ?? flat!.Value, each + (folds * (depth ?? each)));
+        var least = depth is { } deep ? whole.DividedBy(MostPleats) - (folds * deep) : whole.DividedBy(MostPleats * (1 + folds));
+        asked.Check(whole <= MostPleats * unit, "width", T($"{asked.Show(each)} makes more than {MostPleats} pleats: it must be at least {asked.Show(least)}."));
         asked.Throw();
-        return [.. Rounding.BothWays(whole, unit).Select(r => (r.Word, r.Count))];
+        return [.. Rounding.BothWays(whole, unit).Select(r => (r.Word, (int)r.Count))];
     }
 
     // Normal pleats without a depth are a third of their cloth, whatever the count.
@@ -60,6 +62,8 @@ internal sealed class PleatRequest(Asked asked, PleatKind kind)
     private Pleats Of(int count, Length section)
     {
         var share = section.DividedBy(count);
+        asked.Check(share > Length.Zero, "count", T($"{count} pleats do not go into {asked.Show(section)}: take fewer, or a wider section."));
+        asked.Throw();
         var deep = Follows ? share : depth!.Value;
         CheckKind(width ?? share, deep);
         if (width is { } wide && asked.Has("count"))

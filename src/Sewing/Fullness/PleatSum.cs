@@ -72,7 +72,7 @@ internal static class PleatSum
         .Table("bothWays", "Other depths, read either way", [new("depth", "Depth"), new("lies", "They lie"), new("ratio", "Flat ÷ finished"), new("flat", "Cloth for this section"), new("finished", "Section from this cloth")],
             new[] { 2, 3, 4, 5, 6 }.Select(quarters => (p.Width * quarters).DividedBy(4)).Select(depth => (IReadOnlyList<object?>)
             [
-                depth, Pleats.Word(Pleats.Classify(depth, p.Width)), Pleats.Ratio(p.Kind, depth, p.Width),
+                depth, Lies(p with { Depth = depth }), Pleats.Ratio(p.Kind, depth, p.Width),
                 p.Finished + (2 * Pleats.Sides(p.Kind) * p.Count * depth), Gathered.OfFlat(p.Cloth, Pleats.Ratio(p.Kind, depth, p.Width)).Finished,
             ]));
 
@@ -99,8 +99,8 @@ internal static class PleatSum
     {
         var lines = p.Lines();
         var drawn = lines.Where(l => l.Pleat <= MostDrawn).ToList();
-        var least = Math.Min(0, (double)lines.Min(l => l.Finished).Millimetres);
-        var most = Math.Max((double)p.Finished.Millimetres, (double)lines.Max(l => l.Finished).Millimetres);
+        var least = Math.Min(0, lines.Min(l => l.Finished).Mm());
+        var most = Math.Max(p.Finished.Mm(), lines.Max(l => l.Finished).Mm());
         var some = p.Count > MostDrawn ? T($", lines of the first {MostDrawn} pleats") : "";
 
         var flat = new Sketch(34);
@@ -134,22 +134,22 @@ internal static class PleatSum
 
         var laid = new Sketch(34);
         var across = laid.Room / (most - least);
-        laid.Box(Laid(0), 14, (double)p.Finished.Millimetres * across, 14, Ink.Cloth).Across(Laid(0), Laid((double)p.Finished.Millimetres), 10, T($"pleated {asked.Show(p.Finished)}"));
+        laid.Box(Laid(0), 14, p.Finished.Mm() * across, 14, Ink.Cloth).Across(Laid(0), Laid(p.Finished.Mm()), 10, T($"pleated {asked.Show(p.Finished)}"));
         foreach (var pleat in drawn.GroupBy(l => l.Pleat))
         {
-            var (from, to) = ((double)pleat.Min(l => l.Finished).Millimetres, (double)pleat.Max(l => l.Finished).Millimetres);
+            var (from, to) = (pleat.Min(l => l.Finished).Mm(), pleat.Max(l => l.Finished).Mm());
             laid.Box(Laid(from), 15, (to - from) * across, 12, Ink.Tuck);
         }
 
         foreach (var line in drawn)
         {
-            var x = Laid((double)line.Finished.Millimetres);
+            var x = Laid(line.Finished.Mm());
             laid.Line(x, 15, x, 27, InkOf(line, drawn.Count));
         }
 
         yield return laid.Panel();
 
-        double X(Length at) => Sketch.Margin + ((double)at.Millimetres * scale);
+        double X(Length at) => Sketch.Margin + (at.Mm() * scale);
 
         double Laid(double mm) => Sketch.Margin + ((mm - least) * across);
     }

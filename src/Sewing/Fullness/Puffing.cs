@@ -45,17 +45,17 @@ public static class Puffing
         var answer = new Answer(asked.Unit).Figure("cutDepth", "Cut depth", cut, ruffle ? "twice the width and the heading" : "width, rise, two headings and two turnings");
         gathered.Add(answer);
         Strips.Add(asked, answer, gathered.Flat, cut);
+        if (!asked.Has("fullness") && !(asked.Has("finished") && asked.Has("flat")))
+        {
+            answer.Note("No fullness was given: 1 1/2 is taken, the most that is given for a straight ruffle; fine lawn may take twice.", "Baldt, Clothing for Women (1916), for ruffles; puffing itself is common practice");
+        }
+
         if (ruffle)
         {
             answer.Note("A puff ruffle is cut twice its width and 2 in more for the heading.", "The New Dressmaker (1921), p. 142");
         }
         else
         {
-            if (!asked.Has("fullness") && !(asked.Has("finished") && asked.Has("flat")))
-            {
-                answer.Note("No fullness was given: 1 1/2 is taken, the most that is given for a straight ruffle; fine lawn may take twice.", "Baldt, Clothing for Women (1916), for ruffles; puffing itself is common practice");
-            }
-
             answer.Note("Both edges are gathered to the same length and marked in quarters, so that the gathers run straight across.", "Common practice.");
         }
 
@@ -71,7 +71,7 @@ public static class Puffing
         sketch.Box(Sketch.Margin, 13, sketch.Room, 14, Ink.Cloth).Across(Sketch.Margin, Sketch.Margin + sketch.Room, 10, T($"cut {asked.Show(cut)} across"));
         for (var i = 0; i < rows.Count; i++)
         {
-            var x = Sketch.Margin + ((double)rows[i].Millimetres * scale);
+            var x = Sketch.Margin + (rows[i].Mm() * scale);
             sketch.Line(x, 13, x, 27, Ink.Stitching)
                 .Text(i == 0 ? Sketch.Margin : Sketch.PageWidth - Sketch.Margin, 31, T($"gathers at {asked.Show(rows[i])}"), Ink.StitchNumber, 2.4, i == 0 ? Anchor.Start : Anchor.End);
         }

@@ -43,13 +43,13 @@ public static class Smocking
         asked.Throw();
 
         var across = Rounding.BothWays(flat, dot);
-        var down = height is { } h ? Rounding.BothWays(h, row).Select(w => (w.Word, Rows: w.Count + 1, Row: w.Each)).ToList() : [("whole", asked.Whole("rows"), row)];
+        var down = height is { } h ? Rounding.BothWays(h, row).Select(w => (w.Word, Rows: (int)w.Count + 1, Row: w.Each)).ToList() : [("whole", asked.Whole("rows"), row)];
         var answer = new Answer(asked.Unit)
             .Figure("flat", "Flat width of the grid", flat, "finished width × fullness")
             .Figure("withSides", "Flat with both sides", flat + (2 * asked.Length("side")))
             .Figure("dotsComeOutWhole", "The dots come out whole", across.Count == 1 && across[0].Word == "whole")
             .Table("across", "Dots in a row", [new("way", "Spaces"), new("spaces", "How many"), new("dots", "Dots"), new("dotSpace", "Dot to dot, width kept"), new("flatWithDot", "Flat, dot to dot kept"), new("fullnessWithDot", "Fullness then")],
-                across.Select(w => (IReadOnlyList<object?>)[T(w.Word), w.Count, w.Count + 1, w.Each, w.Count * dot, (decimal)(w.Count * dot).Nanometres / finished.Nanometres]))
+                across.Select(w => (IReadOnlyList<object?>)[T(w.Word), (int)w.Count, (int)w.Count + 1, w.Each, w.Count * dot, (decimal)(w.Count * dot).Nanometres / finished.Nanometres]))
             .Table("down", "Rows", [new("way", "Rows"), new("rows", "How many"), new("rowSpace", "Row to row"), new("height", "Height")],
                 down.Select(w => (IReadOnlyList<object?>)[T(w.Word), w.Rows, w.Row, w.Word == "whole" ? Height(w.Rows, w.Row) : height]))
             .Note("Smocking takes about three times its finished width; a trial with your own cloth and stitch is the only sure figure.", "A modern machine instruction book, for batiste or gingham; by hand common practice is 2 1/2 to 4 times")
@@ -68,15 +68,15 @@ public static class Smocking
 
     private static Panel Picture(Asked asked, Rounding across, int rows, Length row)
     {
-        var (columns, lines) = (Math.Min(across.Count, 60), Math.Min(rows, 24));
-        var scale = (Sketch.PageWidth - (2 * Sketch.Margin) - 24) / (double)(columns * across.Each).Millimetres;
-        var step = (double)row.Millimetres * scale;
+        var (columns, lines) = ((int)Math.Min(across.Count, 60), Math.Min(rows, 24));
+        var scale = (Sketch.PageWidth - (2 * Sketch.Margin) - 24) / (columns * across.Each).Mm();
+        var step = row.Mm() * scale;
         if ((lines - 1) * step > 120)
         {
             (scale, step) = (scale * 120 / ((lines - 1) * step), 120.0 / (lines - 1));
         }
 
-        var (top, wide) = (14.0, (double)across.Each.Millimetres * scale);
+        var (top, wide) = (14.0, across.Each.Mm() * scale);
         var sketch = new Sketch(top + ((lines - 1) * step) + 12);
         sketch.Box(Sketch.Margin, top - 2, (columns * wide) + 4, ((lines - 1) * step) + 4, Ink.Cloth)
             .Across(Sketch.Margin + 2, Sketch.Margin + 2 + wide, top - 5, asked.Show(across.Each));

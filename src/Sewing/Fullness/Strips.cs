@@ -15,7 +15,7 @@ public sealed record Strips(int Count, int Joins, Length? Cloth, Length LeftOver
 
     /// <summary>Strips for a length. Exact.</summary>
     /// <param name="total">All that is needed, above zero.</param>
-    /// <param name="loom">Width of the cloth between the selvedges.</param>
+    /// <param name="loom">Width of the cloth between the selvages.</param>
     /// <param name="join">Allowance at each side of a join; every strip loses it twice.</param>
     /// <param name="cutDepth">Depth as cut; null when not known.</param>
     /// <param name="round">Closed to a round.</param>
@@ -24,14 +24,14 @@ public sealed record Strips(int Count, int Joins, Length? Cloth, Length LeftOver
     {
         var usable = loom - (2 * join);
         ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(usable, Length.Zero, nameof(join));
-        var count = (total.Nanometres + usable.Nanometres - 1) / usable.Nanometres;
+        var count = total.PartsOf(usable);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(count, Most, nameof(total));
         return new((int)count, (int)count - (round ? 0 : 1), count * cutDepth, (count * usable) - total);
     }
 
     internal static IReadOnlyList<Ask> Asks { get; } =
     [
-        Ask.Above("loom", "Width of the cloth", "36 in", "Between the selvedges; it tells how many strips to cut.").Optional(),
+        Ask.Above("loom", "Width of the cloth", "36 in", "Between the selvages; it tells how many strips to cut.").Optional(),
         Ask.Plain("join", "Allowance at a join", "1/4 in", "On each side of the seam between two strips."),
         Ask.Flag("round", "Closed to a round", "Yes for a hem; no for a piece with two ends."),
     ];
@@ -60,7 +60,7 @@ public sealed record Strips(int Count, int Joins, Length? Cloth, Length LeftOver
             return null;
         }
 
-        answer.Figure("strips", "Strips to cut", strips.Count, "across the cloth, from selvedge to selvedge")
+        answer.Figure("strips", "Strips to cut", strips.Count, "across the cloth, from selvage to selvage")
             .Figure("joins", "Joins", strips.Joins)
             .Figure("leftOver", "Over at the last strip", strips.LeftOver)
             .Note("Strips: the whole length divided by the width of the cloth, rounded up, times the cut depth. An edge across the warp also rolls and gathers more easily.",
@@ -72,7 +72,7 @@ public sealed record Strips(int Count, int Joins, Length? Cloth, Length LeftOver
 
         if (!asked.Has("join") && strips.Joins > 0)
         {
-            answer.Note("No allowance for the joins is counted: give one if the strips are to be seamed and not joined edge to edge at the selvedges.");
+            answer.Note("No allowance for the joins is counted: give one if the strips are to be seamed and not joined edge to edge at the selvages.");
         }
 
         return strips;

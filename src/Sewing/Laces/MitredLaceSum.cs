@@ -8,6 +8,9 @@ internal static class MitredLaceSum
 {
     private const decimal Sharpest = 150;
 
+    // A seventh of a circle has no end of decimals, and nobody measures nearer.
+    private const decimal ClosesWithin = 0.5m;
+
     public static Sum Sum { get; } = new()
     {
         Slug = "mitred-lace",
@@ -59,7 +62,7 @@ internal static class MitredLaceSum
             .Note("Round any corner the outer edge is longer by twice the width times the tangent of half the turn: plain geometry. At a square corner that is twice the width, as in the books for lace that is eased.")
             .LayOutFirst();
         var turns = lace.Sides.Sum(s => s.Turn);
-        if (round && Math.Abs(turns) != 360)
+        if (round && Math.Abs(Math.Abs(turns) - 360) > ClosesWithin)
         {
             answer.Caution("does-not-close", T($"The turns come to {turns:0.##} degrees; an edge that closes turns by 360 in all. Measure the corners again, or see where it crosses itself."));
         }

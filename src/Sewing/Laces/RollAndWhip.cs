@@ -14,7 +14,7 @@ public sealed record RollAndWhip(decimal Threads, Length Over, int Rolled)
     public const int UsualThreads = 10;
 
     /// <summary>What one edge loses.</summary>
-    public Length Roll => Over.Times(Rolled / Threads);
+    public Length Roll => (Rolled * Over).DividedBy(Threads);
 
     /// <summary>The sum with its route and page.</summary>
     internal static Sum Sum { get; } = new()

@@ -11,6 +11,8 @@ namespace HeirloomArchive.Sewing.Laces;
 /// <param name="Depth">From the line of the hollows to the lowest point, at most half the width of a scallop.</param>
 public sealed record ScallopedEdge(Length Length, int Scallops, Length Depth)
 {
+    private const int MostScallops = 2_000;
+
     private double Chord => (double)Length.Nanometres / Scallops;
 
     private double ExactRadius => ((Chord * Chord / 4) + ((double)Depth.Nanometres * Depth.Nanometres)) / (2 * Depth.Nanometres);
@@ -43,7 +45,7 @@ public sealed record ScallopedEdge(Length Length, int Scallops, Length Depth)
         Asks =
         [
             Ask.Above("length", "The edge", "72 in", "Straight along it, all round if it closes."),
-            Ask.Whole("scallops", "Scallops", 1, 2000, "36", "Or give about how wide each may be.").Optional(),
+            Ask.Whole("scallops", "Scallops", 1, MostScallops, "36", "Or give about how wide each may be.").Optional(),
             Ask.Above("about", "About how wide", "2 in", "Then the whole numbers on both sides are offered.").Optional(),
             Ask.Above("depth", "Depth", "1/2 in", "From the line of the hollows to the lowest point; at most half the width."),
             LaceCare.Ends,
@@ -59,7 +61,7 @@ public sealed record ScallopedEdge(Length Length, int Scallops, Length Depth)
         asked.Throw();
         var about = asked.LengthOrNull("about");
         asked.Check(about is null || about <= length, "about", T($"A scallop of {asked.Show(about ?? default)} is wider than the edge of {asked.Show(length)}."));
-        asked.Check(about is null || length.Nanometres / about.Value.Nanometres < 2000, "about", T($"{asked.Show(about ?? default)} would make more than 2000 scallops: give wider ones."));
+        asked.Check(about is null || length.PartsOf(about.Value) <= MostScallops, "about", T($"{asked.Show(about ?? default)} would make more than {MostScallops} scallops: give wider ones."));
         asked.Throw();
         var fewer = about is { } wide ? (int)(length.Nanometres / wide.Nanometres) : asked.Whole("scallops");
         var more = about is { } w && length.Nanometres % w.Nanometres != 0 ? fewer + 1 : fewer;

@@ -77,17 +77,17 @@ public sealed record MeasuredRun
         var reading = Square(readings.Tape) / 6;
         foreach (var run in readings.Over)
         {
-            fit.Add(run.Tucks - 1, 1, Millimetres(run.Run), reading);
+            fit.Add(run.Tucks - 1, 1, run.Run.Mm(), reading);
             if ((run.WidthLeast ?? run.WidthMost) is { } one)
             {
                 var (least, most) = (run.WidthLeast ?? one, run.WidthMost ?? one);
-                fit.Add(0, 1, Millimetres(least + most) / 2, reading + (Square(most - least) / 12));
+                fit.Add(0, 1, (least + most).Mm() / 2, reading + (Square(most - least) / 12));
             }
         }
 
         foreach (var count in readings.Counts)
         {
-            fit.Add(count.Tucks, 0, Millimetres(count.Over), reading);
+            fit.Add(count.Tucks, 0, count.Over.Mm(), reading);
         }
 
         Mean(readings.Widths, 0, 1);
@@ -95,6 +95,7 @@ public sealed record MeasuredRun
         return fit.Solve() switch
         {
             { } both when both.Width <= 0 => throw new FaultException("over", T($"By these measurements a tuck would be {Of(both.Width, 0).Value} wide: one of them can't be right. Measure a tuck by itself and give it under widths.")),
+            { Repeat: <= 0 } => throw new FaultException("over", "By these measurements each tuck would lie on or before the last: one of them can't be right. Count and measure again."),
             { } both => new()
             {
                 Repeat = Of(both.Repeat, both.RepeatVariance),
@@ -116,8 +117,8 @@ public sealed record MeasuredRun
         {
             if (lengths.Count > 0)
             {
-                var mean = lengths.Average(Millimetres);
-                var scatter = lengths.Count > 1 ? lengths.Sum(l => Math.Pow(Millimetres(l) - mean, 2)) / (lengths.Count - 1) : 0;
+                var mean = lengths.Average(Curves.Mm);
+                var scatter = lengths.Count > 1 ? lengths.Sum(l => Math.Pow(l.Mm() - mean, 2)) / (lengths.Count - 1) : 0;
                 fit.Add(repeats, widths, mean, Math.Max(reading, scatter) / lengths.Count);
             }
         }
@@ -125,7 +126,7 @@ public sealed record MeasuredRun
 
     private static List<MarkingShare> Score(Func<double, double> score, Func<double, (Length?, Length?)> hit)
     {
-        var scored = Known.Select(m => (m.Name, Score: score(Millimetres(m.Length)), Hit: hit(Millimetres(m.Length)))).Append((Name: ByEye, Score: 1, Hit: (null, null))).ToList();
+        var scored = Known.Select(m => (m.Name, Score: score(m.Length.Mm()), Hit: hit(m.Length.Mm()))).Append((Name: ByEye, Score: 1, Hit: (null, null))).ToList();
         var all = scored.Sum(s => s.Score);
         return [.. scored.Select(s => new MarkingShare(s.Name, s.Score / all, s.Hit.Item1, s.Hit.Item2)).OrderByDescending(s => s.Share)];
     }
@@ -134,6 +135,11 @@ public sealed record MeasuredRun
     private static double Pair(RunSolution fit, double marking)
     {
         var (sigma, sum) = (Math.Sqrt(fit.WidthVariance), 0.0);
+        if (sigma > 1_000 * marking)
+        {
+            return 1; // so uncertain a width tells nothing of any marking, and would be walked through by the million
+        }
+
         var (slope, spread) = fit.SpaceGivenWidth;
         var first = Math.Max(1, Math.Floor((fit.Width - (6 * sigma)) / marking));
         for (var width = first * marking; width <= fit.Width + (6 * sigma) + marking; width += marking)
@@ -177,9 +183,7 @@ public sealed record MeasuredRun
 
     private static double Density(double apart, double sigma) => Math.Exp(-0.5 * apart * apart / (sigma * sigma)) / (sigma * Math.Sqrt(2 * Math.PI));
 
-    private static double Millimetres(Length length) => (double)length.Millimetres;
-
-    private static double Square(Length length) => Millimetres(length) * Millimetres(length);
+    private static double Square(Length length) => length.Mm() * length.Mm();
 
     private static Estimate Of(double millimetres, double variance) =>
         new(Length.FromNanometres((long)Math.Round(millimetres * 1e6)), Length.FromNanometres((long)Math.Round(Math.Sqrt(Math.Max(0, variance)) * 1e6)));

@@ -119,7 +119,7 @@ internal static class MeasuredSum
         var width = run.Width?.Value ?? Length.Zero;
         var sketch = new Sketch(36);
         var scale = sketch.ScaleFor(((tucks - 1) * run.Repeat.Value) + width);
-        var (wide, step) = ((double)width.Millimetres * scale, (double)run.Repeat.Value.Millimetres * scale);
+        var (wide, step) = (width.Mm() * scale, run.Repeat.Value.Mm() * scale);
         sketch.Box(Sketch.Margin, 14, ((tucks - 1) * step) + wide, 12, Ink.Cloth);
         for (var i = 0; i < tucks; i++)
         {

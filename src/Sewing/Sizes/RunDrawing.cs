@@ -18,7 +18,7 @@ internal static class RunDrawing
         foreach (var (caption, finished, run) in runs)
         {
             var sketch = new Sketch(31);
-            var width = (double)finished.Millimetres * scale;
+            var width = finished.Mm() * scale;
             sketch.Text(Sketch.Margin, 6, caption, Ink.Caption, 2.8, Anchor.Start).Box(Sketch.Margin, 9, width, 12, Ink.Cloth);
             foreach (var line in run is null || tucks > MostTucks ? [] : TuckPlan.Make(run).Lines)
             {
@@ -29,7 +29,7 @@ internal static class RunDrawing
 
             yield return sketch.Across(Sketch.Margin, Sketch.Margin + width, 27, finished.ToText(unit)).Panel();
 
-            double X(Length length) => Sketch.Margin + ((double)length.Millimetres * scale);
+            double X(Length length) => Sketch.Margin + (length.Mm() * scale);
         }
     }
 

@@ -98,7 +98,7 @@ public static class Scaling
             return found.FirstOrDefault();
         }
 
-        long Nearest(long length) => Math.Max(length > 0 ? 1 : 0, (long)Length.Rounded(length, unit));
+        long Nearest(long length) => OnMarking(length, unit);
 
         // A space may be drawn in or let out by a few markings, so that the ends come out even.
         IEnumerable<long> Around(long aim)
@@ -109,6 +109,9 @@ public static class Scaling
 
         static long Part(long length, long over, long under) => (long)Length.Rounded((System.Numerics.BigInteger)length * over, under);
     }
+
+    /// <summary>A length that is kept, in whole markings; one at least, unless it is none.</summary>
+    private static long OnMarking(long length, long unit) => Math.Max(length > 0 ? 1 : 0, (long)Length.Rounded(length, unit));
 
     /// <summary>The sum with its route and page.</summary>
     internal static Sum Sum { get; } = new()
@@ -167,10 +170,12 @@ public static class Scaling
     {
         if (run is null)
         {
-            var least = antique.Tucks * antique.Width;
+            // Scaled, a tuck may be as narrow as one marking; else it is as wide as on the antique, drawn to the marking.
+            var finest = SizeAsks.FinestOf(asked);
+            var width = way == ScalingWay.ScaleAll ? finest : OnMarking(antique.Width.Nanometres, finest.Nanometres) * finest;
             return [Slug(way), null, null, null, null, null, null, null, false, null, null,
                 way == ScalingWay.KeepTuck ? T($"Not possible: even one of its tucks is wider than {asked.Show(finished)}.")
-                    : T($"Not possible: {antique.Tucks} tucks of {asked.Show(antique.Width)} alone come to {asked.Show(least)}, wider than {asked.Show(finished)}.")];
+                    : T($"Not possible: {antique.Tucks} tucks of {asked.Show(width)} alone come to {asked.Show(antique.Tucks * width)}, wider than {asked.Show(finished)}.")];
         }
 
         var (keeps, changes) = (new List<string>(), new List<string>());

@@ -10,11 +10,11 @@ internal static partial class AskedJson
 {
     private const int LongestText = 200;
 
-    public static Asked Read(JsonNode? node, IReadOnlyList<Ask> asks, string path)
+    public static Asked Read(JsonNode? node, IReadOnlyList<Ask> asks)
     {
         var faults = new List<Fault>();
         var reading = new JsonReading(faults);
-        var asked = Fields(reading, node, asks, path, faults);
+        var asked = Fields(reading, node, asks, "", faults);
         reading.Throw();
         InUnit(asked, reading.FirstUnit ?? LengthUnit.Inches);
         return asked;
@@ -79,14 +79,16 @@ internal static partial class AskedJson
         }
         else if (length < ask.Least)
         {
-            reading.Senseless(at, T($"{JsonReading.Show(value)} is too little: it must be at least {ask.Least}."));
+            reading.Senseless(at, T($"{JsonReading.Show(value)} is too little: it must be at least {Text(ask.Least)}."));
         }
         else if (length > ask.Most)
         {
-            reading.Senseless(at, T($"{JsonReading.Show(value)} is too much: it may be at most {ask.Most}."));
+            reading.Senseless(at, T($"{JsonReading.Show(value)} is too much: it may be at most {Text(ask.Most)}."));
         }
 
         return length;
+
+        string Text(Length bound) => bound.ToText(reading.FirstUnit ?? LengthUnit.Inches);
     }
 
     private static decimal? Number(JsonReading reading, JsonNode value, Ask ask, string at)
@@ -114,7 +116,7 @@ internal static partial class AskedJson
         match.Groups[group].Success ? decimal.Parse(match.Groups[group].Value.Replace(',', '.'), CultureInfo.InvariantCulture) : 0;
 
     // As she writes it: 1 1/3, 3/4, 1.5, 1,5. A third keeps 28 places, enough for any length to the nanometre.
-    [GeneratedRegex(@"^\s*(?=\d)(?:(?<whole>\d{1,9}(?:[.,]\d{1,9})?)(?!\s*/|\d))?\s*(?:(?<parts>\d{1,6})\s*/\s*(?<over>\d{1,6}))?\s*$")]
+    [GeneratedRegex(@"^\s*(?=[0-9])(?:(?<whole>[0-9]{1,9}(?:[.,][0-9]{1,9})?)(?!\s*/|[0-9]))?\s*(?:(?<parts>[0-9]{1,6})\s*/\s*(?<over>[0-9]{1,6}))?\s*$")]
     private static partial Regex Fraction();
 
     private static bool InBounds(JsonReading reading, decimal number, Ask ask, string at)

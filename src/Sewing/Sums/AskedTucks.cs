@@ -25,7 +25,7 @@ internal static class AskedTucks
     /// <summary>A whole run, as for its own plan.</summary>
     public static Ask Run(string name, [Localizable(true)] string label, [Localizable(true)] string hint) => Ask.Part(name, label, hint,
         Ask.Rows("groups", "Groups", 1, TuckRun.MostGroups, "Tucks of one width and spacing; with a centre from the middle outwards.", [.. Equal(TuckRun.MostInGroup)]),
-        Ask.Lengths("between", "Space from group to group", 0, TuckRun.MostGroups, "1 in").Optional() with { AboveZero = false },
+        Ask.Lengths("between", "Space from group to group", 0, TuckRun.MostGroups, "1 in").Optional() with { AboveZero = false, Least = -Length.Longest },
         RunAsks.Lead, RunAsks.Trail, RunAsks.Centre, RunAsks.LiesAsk(hanging: false), RunAsks.Strip);
 
     /// <summary>The plain cloth seen between equal tucks, from whichever of the three was given.</summary>

@@ -53,11 +53,10 @@ public sealed record Sum
 
     /// <summary>Reads what was sent and works it out.</summary>
     /// <param name="sent">The object sent.</param>
-    /// <param name="path">Where it stood in what was sent; empty when it was all of it.</param>
     /// <exception cref="FaultException">It can't be read, or makes no sense: every fault found, by its path.</exception>
-    public Answer Of(JsonNode? sent, string path = "")
+    public Answer Of(JsonNode? sent)
     {
-        var asked = AskedJson.Read(sent, Asks, path);
+        var asked = AskedJson.Read(sent, Asks);
         var answer = Work(asked);
         asked.Throw();
         return answer;

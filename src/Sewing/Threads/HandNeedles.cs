@@ -8,7 +8,11 @@ namespace HeirloomArchive.Sewing.Threads;
 /// <param name="Needle">The larger the number the finer the needle.</param>
 /// <param name="From">The coarsest cotton.</param>
 /// <param name="To">The finest; null: and finer.</param>
-public sealed record SharpForCotton(int Needle, int From, int? To);
+public sealed record SharpForCotton(int Needle, int From, int? To)
+{
+    /// <summary>True when the source gives it for a cotton.</summary>
+    public bool Serves(int cotton) => From <= cotton && (To is not { } to || cotton <= to);
+}
 
 /// <summary>A kind of hand needle and the sizes it was and is sold in.</summary>
 public sealed record HandNeedleKind([Localizable(true)] string Kind, [Localizable(true)] string Old, [Localizable(true)] string Now, [Localizable(true)] string Use);
@@ -35,7 +39,7 @@ public static class HandNeedles
     /// </summary>
     public static IReadOnlyList<int> For(int cotton)
     {
-        var given = Sharps.Where(s => s.From <= cotton && (s.To is not { } to || cotton <= to)).Select(s => s.Needle).ToList();
+        var given = Sharps.Where(s => s.Serves(cotton)).Select(s => s.Needle).ToList();
         return given.Count > 0 ? given
             : [.. Sharps.Where(s => s.To < cotton).Select(s => s.Needle).TakeLast(1), .. Sharps.Where(s => s.From > cotton).Select(s => s.Needle).Take(1)];
     }
@@ -59,7 +63,7 @@ public static class HandNeedles
     {
         var (thread, work) = (asked.Whole("thread"), asked.Text("work"));
         var needles = For(thread);
-        var given = Sharps.Any(s => s.From <= thread && (s.To is not { } to || thread <= to));
+        var given = Sharps.Any(s => s.Serves(thread));
         var answer = new Answer(asked.Unit)
             .Figure("needle", "Sharps no.", string.Join($" {T("or")} ", needles), given ? "as printed" : "the source leaves a gap here; the nearest are given")
             .Figure("finest", "The finest of them", needles.Max())

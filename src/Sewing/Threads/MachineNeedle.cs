@@ -31,7 +31,7 @@ public sealed record MachineNeedle(int Size)
     public Length Blade => Length.FromNanometres(Size * 10_000L);
 
     /// <summary>About the width of its eye.</summary>
-    public Length Eye => Length.FromNanometres((long)Math.Round(Blade.Nanometres * EyeOfBlade));
+    public Length Eye => Blade.Times(EyeOfBlade);
 
     /// <summary>About the thickest thread its eye takes.</summary>
     public Length ThickestThread => Length.FromNanometres((long)Math.Round(Eye.Nanometres / EyeOfThread));

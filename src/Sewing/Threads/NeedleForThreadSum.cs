@@ -43,7 +43,7 @@ internal static class NeedleForThreadSum
             .Figure("blade", "Its blade", advised.Blade).Figure("eye", "Its eye, about", advised.Eye)
             .Figure("thread", "Thread, about", thread, asked.Has("thick") ? "as measured" : "estimated from its number")
             .Figure("because", "Why", needle!.Size > cloth.Least
-                ? T($"The thread decides: {Mm(thread)} wants an eye of {Mm(Times(thread, MachineNeedle.EyeOfThread))}, and the next needle with that is NM {size}.")
+                ? T($"The thread decides: {Mm(thread)} wants an eye of {Mm(thread.Times(MachineNeedle.EyeOfThread))}, and the next needle with that is NM {size}.")
                 : T($"The cloth decides: for {T(cloth.Slug)} cloth NM {cloth.Least} to {cloth.Most} serve, and the thread goes through the finest of them."));
         if (size > cloth.Most)
         {
@@ -98,7 +98,7 @@ internal static class NeedleForThreadSum
         answer.Figure("ownNeedle", "Yours, as NM", own.Size).Figure("ownTakesThread", "Its eye takes the thread", takes).Figure("ownSuitsCloth", "It suits the cloth", suits);
         if (!takes)
         {
-            answer.Caution("eye-narrow", T($"The eye of NM {own.Size} is about {Mm(own.Eye)}; this thread wants {Mm(Times(thread, MachineNeedle.EyeOfThread))}. It will fray or break: take NM {MachineNeedle.FinestFor(thread)!.Size} or a finer thread."));
+            answer.Caution("eye-narrow", T($"The eye of NM {own.Size} is about {Mm(own.Eye)}; this thread wants {Mm(thread.Times(MachineNeedle.EyeOfThread))}. It will fray or break: take NM {MachineNeedle.FinestFor(thread)!.Size} or a finer thread."));
         }
 
         if (!suits)
@@ -126,8 +126,6 @@ internal static class NeedleForThreadSum
 
         return sketch.Panel();
     }
-
-    private static Length Times(Length length, double by) => Length.FromNanometres((long)Math.Round(length.Nanometres * by));
 
     // To the hundredth of a millimetre: an estimate has no more.
     private static string Mm(Length length) => FormattableString.Invariant($"{length.Millimetres:0.00} mm");

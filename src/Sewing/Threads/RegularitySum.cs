@@ -115,7 +115,7 @@ internal static class RegularitySum
         var at = Sketch.Margin;
         foreach (var stitch in stitches)
         {
-            var drawn = (double)stitch.Millimetres * scale;
+            var drawn = stitch.Mm() * scale;
             sketch.Line(at, 10, at + (gaps ? drawn : 0.92 * drawn), 10, Ink.Datum);
             at += gaps ? 2 * drawn : drawn;
         }

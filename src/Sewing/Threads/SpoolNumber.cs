@@ -110,6 +110,6 @@ public sealed partial record SpoolNumber(ThreadSystem System, decimal Count, int
 
     private static decimal Number(string digits) => decimal.Parse(digits.Replace(',', '.'), CultureInfo.InvariantCulture);
 
-    [GeneratedRegex(@"^\s*(?:no\.?\s*)?(?<first>\d{1,5}(?:[.,]\d{1,4})?)\s*(?:[/x×]\s*(?<second>\d{1,5}(?:[.,]\d{1,4})?))?\s*$", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"^\s*(?:no\.?\s*)?(?<first>[0-9]{1,5}(?:[.,][0-9]{1,4})?)\s*(?:[/x×]\s*(?<second>[0-9]{1,5}(?:[.,][0-9]{1,4})?))?\s*$", RegexOptions.IgnoreCase)]
     private static partial Regex Written();
 }

@@ -25,7 +25,7 @@ public static class StitchCount
     /// <summary>Stitches in a length, a begun one counted whole.</summary>
     /// <param name="seam">Above zero.</param>
     /// <param name="stitch">From one stitch to the next, above zero.</param>
-    public static long Stitches(Length seam, Length stitch) => (seam.Nanometres + stitch.Nanometres - 1) / stitch.Nanometres;
+    public static long Stitches(Length seam, Length stitch) => seam.PartsOf(stitch);
 
     /// <summary>Stitches in a length by so many to the inch, a begun one counted whole.</summary>
     public static long Stitches(Length seam, decimal perInch) => (long)decimal.Ceiling(seam.Nanometres * perInch / Length.Inch);
@@ -47,8 +47,8 @@ public static class StitchCount
             SeamStitch.Chainstitch => 3 + (2 * through),
             SeamStitch.Running => 1 + (2 * through),
             SeamStitch.Backstitch => 3 + (2 * through),
-            // Two legs slant from the edge to the holes, half a stitch along each; one goes through the layers.
-            _ => Math.Sqrt(1 + (4.0 * bite.Nanometres / stitch.Nanometres * bite.Nanometres / stitch.Nanometres)) + through,
+            // Two legs slant between the holes and the edge, half a stitch along each; the thread crosses the layers in the hole and again over the edge.
+            _ => Math.Sqrt(1 + (4.0 * bite.Nanometres / stitch.Nanometres * bite.Nanometres / stitch.Nanometres)) + (2 * through),
         };
     }
 
@@ -65,5 +65,5 @@ public static class StitchCount
     /// <param name="thread">In the stitches.</param>
     /// <param name="needleful">As cut.</param>
     /// <param name="ends">Lost of each for fastening on and off, below the needleful.</param>
-    public static long Needlefuls(Length thread, Length needleful, Length ends) => Stitches(thread, needleful - ends);
+    public static long Needlefuls(Length thread, Length needleful, Length ends) => thread.PartsOf(needleful - ends);
 }

@@ -51,7 +51,7 @@ internal static class StitchCountSum
             : asked.Has("thickness") ? StitchCount.Factor(kind, stitch, asked.Length("thickness"), bite) : StitchCount.UsualFactor(kind, stitch, bite);
         asked.Check(factor <= 100, "stitchLength", T($"Stitches {asked.Show(stitch)} long would take {factor.ToString("0", CultureInfo.InvariantCulture)} times their seam in thread: give a longer stitch or thinner layers."));
         asked.Throw();
-        var thread = Length.FromNanometres((long)Math.Round(seam.Nanometres * factor));
+        var thread = seam.Times(factor);
         var answer = new Answer(asked.Unit).Figure("stitches", "Stitches", stitches).Figure("seam", "Length of seam", seam)
             .Figure("stitchLength", "A stitch", stitch).Figure("perInch", "Stitches to the inch", decimal.Round((decimal)Length.Inch / stitch.Nanometres, 4))
             .Figure("factor", "Thread for each length of seam", decimal.Round((decimal)factor, 4)).Figure("thread", kind == SeamStitch.Lockstitch ? "Thread, spool and bobbin together" : "Thread", thread);
@@ -134,7 +134,7 @@ internal static class StitchCountSum
     {
         var sketch = new Sketch(44);
         var scale = sketch.ScaleFor(thread > seam ? thread : seam);
-        var (first, second) = ((double)seam.Millimetres * scale, (double)thread.Millimetres * scale);
+        var (first, second) = (seam.Mm() * scale, thread.Mm() * scale);
         return sketch.Box(Sketch.Margin, 14, first, 5, Ink.Cloth).Line(Sketch.Margin, 16.5, Sketch.Margin + first, 16.5, Ink.Stitching).Across(Sketch.Margin, Sketch.Margin + first, 11, T($"seam {asked.Show(seam)}"))
             .Box(Sketch.Margin, 34, second, 1.4, Ink.Tuck).Line(Sketch.Margin, 34.7, Sketch.Margin + second, 34.7, Ink.Fold).Across(Sketch.Margin, Sketch.Margin + second, 30, T($"thread {asked.Show(thread)}")).Panel();
     }

@@ -83,9 +83,9 @@ public sealed record StitchRegularity
         ArgumentNullException.ThrowIfNull(lengths);
         ArgumentNullException.ThrowIfNull(slants);
         ArgumentOutOfRangeException.ThrowIfLessThan(lengths.Count, FewestStitches);
-        var values = lengths.Select(l => (double)l.Millimetres).ToList();
+        var values = lengths.Select(l => l.Mm()).ToList();
         var (mean, spread) = Moments(values);
-        var reading = Math.Pow((double)ruler.Millimetres, 2) / 6;
+        var reading = Math.Pow(ruler.Mm(), 2) / 6;
         var logarithms = Moments(values.ConvertAll(Math.Log)).Spread;
         var ratio = Ratio(logarithms, values.Count - 1, reading / (mean * mean), HandSpread, MachineSpread);
         (double Mean, double Spread)? slant = slants.Count > 1 ? Moments(slants) : null;
@@ -95,7 +95,7 @@ public sealed record StitchRegularity
             ratio *= Ratio(s.Spread, slants.Count - 1, 1.0 / 6, HandSlant, MachineSlant);
         }
 
-        var line = over is { } along ? (double)along.Millimetres : values.Sum() * (seen == StitchesSeen.OneFace ? 2 : 1);
+        var line = over is { } along ? along.Mm() : values.Sum() * (seen == StitchesSeen.OneFace ? 2 : 1);
         var perInch = 25.4 * values.Count / line;
         return new()
         {

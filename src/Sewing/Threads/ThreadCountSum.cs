@@ -65,10 +65,10 @@ internal static class ThreadCountSum
         var threads = new[] { (Name: T($"yours, {Shown.Short(written)}"), Thick: diameter) }
             .Concat(new[] { 120, 80, 50 }.Select(ne => (Name: T($"cotton {ne}/2"), Thick: ThreadSize.FromNe(ne).Plied(2).Diameter(ThreadFibre.All[0].Density, ThreadFibre.Packing)))).ToList();
         var sketch = new Sketch(74);
-        var scale = 12 / (double)threads.Max(t => t.Thick).Millimetres;
+        var scale = 12 / threads.Max(t => t.Thick).Mm();
         for (var i = 0; i < threads.Count; i++)
         {
-            var (thick, middle) = ((double)threads[i].Thick.Millimetres * scale, 11 + (i * 16.0));
+            var (thick, middle) = (threads[i].Thick.Mm() * scale, 11 + (i * 16.0));
             sketch.Box(Sketch.Margin, middle - (thick / 2), 110, thick, Ink.Cloth)
                 .Line(Sketch.Margin, middle - (thick / 2), Sketch.Margin + 110, middle - (thick / 2), Ink.FoldFine).Line(Sketch.Margin, middle + (thick / 2), Sketch.Margin + 110, middle + (thick / 2), Ink.FoldFine)
                 .Text(122, middle + 1, $"{threads[i].Name}: {threads[i].Thick.ToText(LengthUnit.Millimetres)}", Ink.Number, 2.6, Anchor.Start);

@@ -26,10 +26,10 @@ public static class CordedTucks
     }
 
     /// <summary>The least a round cord can add: (π/2 - 1) D.</summary>
-    public static Length Least(Length cord) => Length.FromNanometres((long)Math.Round(cord.Nanometres * ((Math.PI / 2) - 1)));
+    public static Length Least(Length cord) => cord.Times((Math.PI / 2) - 1);
 
     /// <summary>The most it can add: (π - 2) D.</summary>
-    public static Length Most(Length cord) => Length.FromNanometres((long)Math.Round(cord.Nanometres * (Math.PI - 2)));
+    public static Length Most(Length cord) => cord.Times(Math.PI - 2);
 
     /// <summary>The sum with its route and page.</summary>
     internal static Sum Sum { get; } = new()
@@ -69,30 +69,33 @@ public static class CordedTucks
             .Figure("clothMost", "Cloth, at most", sewn ? null : plan.Cloth + (all * most))
             .Figure("finishedSewn", "Finished", plan.Finished)
             .Caution("cords", "Cords on children's clothes: none at the neck or hood that can draw or catch, ends sewn in. The laws where you are come first.");
-        var words = T($"A cord of {Show(asked, cord)} in the fold, cut across: the cloth runs round it.");
+        var words = T($"A cord of {RunAsks.ShowFine(asked, cord)} in the fold, cut across: the cloth runs round it.");
         answer.Note("Reckoned for a round, firm cord in thin cloth. A soft cord pressed flat adds less than the least, thick cloth adds more: sew a strip over the cord, stitching at the width from the fold, and let it decide.")
             .Note("Shrink the cord first, and join it to the cloth at one end only until the tuck is sewn. Common practice.");
         if (!sewn)
         {
+            if (asked.LengthOrNull("clothAtMost") is { } there && there < plan.Cloth + (all * most))
+            {
+                answer.Caution("cloth-may-not-reach", T($"There are {asked.Show(there)} of cloth, and with a round cord in each tuck it may take {asked.Show(plan.Cloth + (all * least))} to {asked.Show(plan.Cloth + (all * most))}."));
+            }
+
             return answer.Caution("no-strip", "Without a strip the lines can't be placed: only the least and the most cloth are known.").Drawn(words, Picture(asked, width, cord));
         }
 
         var by = plan.CorrectionPerTuck!.Value;
         if (by < least || by > most)
         {
-            answer.Caution("strip-beyond-cord", T($"By the strip each tuck takes {Show(asked, by)} more than twice its width; a round cord of {Show(asked, cord)} would add {Show(asked, least)} to {Show(asked, most)}. The cord may be soft, or the cloth thick: the strip is right if it was measured well."));
+            answer.Caution("strip-beyond-cord", T($"By the strip each tuck takes {RunAsks.ShowFine(asked, by)} more than twice its width; a round cord of {RunAsks.ShowFine(asked, cord)} would add {RunAsks.ShowFine(asked, least)} to {RunAsks.ShowFine(asked, most)}. The cord may be soft, or the cloth thick: the strip is right if it was measured well."));
         }
 
         return answer.Tell(plan).DrawnRun(plan, words, Picture(asked, width, cord));
     }
 
-    private static string Show(Asked asked, Length length) => length.ToText(RunAsks.Fine(asked.Unit, length) ?? asked.Unit);
-
     /// <summary>The fold cut across, to scale: two layers from the stitching to the cord, then round it.</summary>
     private static Panel Picture(Asked asked, Length width, Length cord)
     {
         var sketch = new Sketch(52);
-        var (w, r) = ((double)width.Millimetres, (double)cord.Millimetres / 2);
+        var (w, r) = (width.Mm(), cord.Mm() / 2);
         var scale = Math.Min(100 / w, 15 / r);
         var (left, middle) = (30.0, 22.0);
         var (x, radius) = (left + ((w - r) * scale), r * scale);
@@ -101,6 +104,6 @@ public static class CordedTucks
             .Path([(left, middle), .. Sketch.Arc(x, middle, radius + 0.3, -180 + angle, 180 - angle), (left, middle)], Ink.Fold)
             .Path([(left - 20, middle - 0.6), (left, middle - 0.3)], Ink.Fold).Path([(left - 20, middle + 0.6), (left, middle + 0.3)], Ink.Fold)
             .Line(left, middle - 4, left, middle + 4, Ink.Stitching);
-        return sketch.Across(left, x + radius, 46, T($"tuck {asked.Show(width)}")).Down(x + radius + 4, middle - radius, middle + radius, T($"cord {Show(asked, cord)}")).Panel();
+        return sketch.Across(left, x + radius, 46, T($"tuck {asked.Show(width)}")).Down(x + radius + 4, middle - radius, middle + radius, T($"cord {RunAsks.ShowFine(asked, cord)}")).Panel();
     }
 }

@@ -94,21 +94,21 @@ internal static class CrossedTucks
 
     private static Panel Picture(Asked asked, TuckPlan down, TuckPlan across)
     {
-        var (wide, high) = ((double)down.Finished.Millimetres, (double)across.Finished.Millimetres);
+        var (wide, high) = (down.Finished.Mm(), across.Finished.Mm());
         var place = new Scaled([(0, 0), (wide, high)], 24, 12, Sketch.PageWidth - 70, 90);
         var sketch = new Sketch(112);
         var ((x0, y0), (x1, y1)) = (place.At(0, 0), place.At(wide, high));
         sketch.Box(x0, y0, x1 - x0, y1 - y0, Ink.Cloth);
         foreach (var line in down.Lines)
         {
-            var (a, b) = (place.At((double)line.FinishedStitch.Millimetres, 0).X, place.At((double)line.FinishedFold.Millimetres, 0).X);
+            var (a, b) = (place.At(line.FinishedStitch.Mm(), 0).X, place.At(line.FinishedFold.Mm(), 0).X);
             (a, b) = (Math.Clamp(a, x0, x1), Math.Clamp(b, x0, x1));
             sketch.Box(Math.Min(a, b), y0, Math.Abs(b - a), y1 - y0, Ink.Tuck).Line(a, y0, a, y1, Ink.Stitching);
         }
 
         foreach (var line in across.Lines)
         {
-            var (a, b) = (place.At(0, (double)line.FinishedStitch.Millimetres).Y, place.At(0, (double)line.FinishedFold.Millimetres).Y);
+            var (a, b) = (place.At(0, line.FinishedStitch.Mm()).Y, place.At(0, line.FinishedFold.Mm()).Y);
             (a, b) = (Math.Clamp(a, y0, y1), Math.Clamp(b, y0, y1));
             sketch.Box(x0, Math.Min(a, b), x1 - x0, Math.Abs(b - a), Ink.Tuck).Line(x0, a, x1, a, Ink.Stitching);
         }

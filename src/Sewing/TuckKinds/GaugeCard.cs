@@ -46,6 +46,8 @@ public sealed record GaugeCard(Length Stitching, Length NextCrease, Length Finis
         }, path => path == "trail" ? "testStrip" : RunAsks.Alike(path));
         var space = plan.Spacings[0].Space;
         var card = Of(width, space, plan.CorrectionPerTuck);
+        asked.Check(card.FinishedCheck > Length.Zero, new[] { "space", "stitchToStitch", "foldToFold" }.First(asked.Has), T($"With {asked.Show(space)} between them the next stitching would not lie beyond the first, and a card has no notch for that: the space must be above {asked.Show(-width)}."));
+        asked.Throw();
         var answer = new Answer(asked.Unit)
             .Table("notches", "Notches, from the end of the card", [new("notch", "Notch"), new("at", "At"), new("use", "What it is for")], Notches(card).Select(n => (IReadOnlyList<object?>)[n.Name, n.At, n.Use]))
             .Figure("stitching", "Stitching from the fold", card.Stitching)
@@ -125,6 +127,6 @@ public sealed record GaugeCard(Length Stitching, Length NextCrease, Length Finis
 
         return sketch.Panel();
 
-        double X(Length at) => Sketch.Margin + ((double)at.Millimetres * scale);
+        double X(Length at) => Sketch.Margin + (at.Mm() * scale);
     }
 }

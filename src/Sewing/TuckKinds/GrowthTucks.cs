@@ -111,7 +111,7 @@ public static class GrowthTucks
         double last = -100;
         foreach (var width in widths)
         {
-            var wide = (double)width.Millimetres * scale;
+            var wide = width.Mm() * scale;
             sketch.Box(x, 12, 4 * wide, 14, Ink.Cloth).Box(x + wide, 12, 2 * wide, 14, Ink.TakenUp)
                 .Line(x + wide, 12, x + wide, 26, Ink.Stitching).Line(x + (2 * wide), 12, x + (2 * wide), 26, Ink.Fold).Line(x + (3 * wide), 12, x + (3 * wide), 26, Ink.Stitching);
             if (x + (2 * wide) - last > 14)

@@ -87,7 +87,7 @@ public sealed record ReceivingTuck(Length FirstStitch, Length Crease, Length Sec
     {
         var sketch = new Sketch(46);
         var scale = sketch.ScaleFor(tuck.SecondStitch + width);
-        double X(Length at) => Sketch.Margin + ((double)at.Millimetres * scale);
+        double X(Length at) => Sketch.Margin + (at.Mm() * scale);
         sketch.Text(Sketch.Margin, 5, T("The flat cloth, raw edge on the left"), Ink.Caption, 2.8, Anchor.Start)
             .Box(Sketch.Margin, 9, sketch.Room, 14, Ink.Cloth).Box(X(tuck.FirstStitch), 9, X(tuck.SecondStitch) - X(tuck.FirstStitch), 14, Ink.TakenUp)
             .Line(Sketch.Margin, 9, Sketch.Margin, 23, Ink.CutEdge).Line(X(tuck.Crease), 9, X(tuck.Crease), 23, Ink.Fold);
@@ -109,7 +109,7 @@ public sealed record ReceivingTuck(Length FirstStitch, Length Crease, Length Sec
     /// <summary>Cut through, hanging: the cloth comes down, folds up and down again round the tuck, and ends in the seam.</summary>
     private static Panel SidePicture(Asked asked, Length width, Length seam, Length under, Length set)
     {
-        var (w, s, u, r) = ((double)width.Millimetres, (double)seam.Millimetres, (double)under.Millimetres, (double)set.Millimetres);
+        var (w, s, u, r) = (width.Mm(), seam.Mm(), under.Mm(), set.Mm());
         var gap = Math.Max(w, r / 3) / 3;
         // y grows downwards from the stitching; the fold hangs at w, the seam at w - u.
         (double, double)[] cloth = [(0, -w), (0, 0), (-gap, 0), (-gap, w), (-0.4 * gap, w), (-0.4 * gap, 0.02 * w), (gap, 0.02 * w), (gap, w - u + s)];

@@ -11,11 +11,6 @@ public static class ReleaseTucks
     /// <param name="width">Above zero.</param>
     public static Length SetFree(int tucks, Length width) => 2 * tucks * width;
 
-    /// <summary>Width below the stitching to width above, to four places.</summary>
-    /// <param name="below">The flat cloth.</param>
-    /// <param name="above">Finished, above zero.</param>
-    public static decimal Fullness(Length below, Length above) => decimal.Round((decimal)below.Nanometres / above.Nanometres, 4);
-
     /// <summary>The sum with its route and page.</summary>
     internal static Sum Sum { get; } = new()
     {
@@ -49,7 +44,7 @@ public static class ReleaseTucks
             .Figure("setFree", "Cloth set free", free, "twice the width of each tuck")
             .Figure("widthAbove", "Wide where it is sewn", plan.Finished)
             .Figure("widthBelow", "Wide where it is let go", plan.Cloth)
-            .Figure("fullness", "Fullness below", plan.Finished > Length.Zero ? Fullness(plan.Cloth, plan.Finished) : null, "wide below to wide above")
+            .Figure("fullness", "Fullness below", plan.Cloth.Over(plan.Finished), "wide below to wide above")
             .Figure("released", "Length let go", length - sewn)
             .Tell(plan);
         if (plan.CorrectionPerTuck is { } correction && correction != Length.Zero)
@@ -65,8 +60,8 @@ public static class ReleaseTucks
     /// <summary>The piece as it hangs: as wide as finished where it is sewn, spreading to the flat cloth at its lower edge.</summary>
     private static Panel Picture(Asked asked, TuckPlan plan, Length sewn, Length length)
     {
-        var (above, below) = ((double)plan.Finished.Millimetres, (double)plan.Cloth.Millimetres);
-        var (upper, whole) = ((double)sewn.Millimetres, (double)length.Millimetres);
+        var (above, below) = (plan.Finished.Mm(), plan.Cloth.Mm());
+        var (upper, whole) = (sewn.Mm(), length.Mm());
         var place = new Scaled([(-below / 2, 0), (below / 2, whole)], 12, 10, Sketch.PageWidth - 44, 62);
         var sketch = new Sketch(82);
         sketch.Area(place.At([(-above / 2, 0), (above / 2, 0), (above / 2, upper), (below / 2, whole), (-below / 2, whole), (-above / 2, upper)]), Ink.Cloth);
@@ -74,8 +69,8 @@ public static class ReleaseTucks
         var every = Math.Max(1, plan.Lines.Count / 40);
         foreach (var line in plan.Lines.Where((_, i) => i % every == 0))
         {
-            var stitch = (double)line.FinishedStitch.Millimetres - (above / 2);
-            var fold = (double)line.FinishedFold.Millimetres - (above / 2);
+            var stitch = line.FinishedStitch.Mm() - (above / 2);
+            var fold = line.FinishedFold.Mm() - (above / 2);
             var (x, y) = place.At(stitch, 0);
             var foot = place.At(stitch, upper);
             sketch.Area(place.At([(stitch, 0), (fold, 0), (fold, upper), (stitch, upper)]), Ink.Tuck).Line(x, y, foot.X, foot.Y, Ink.Stitching);

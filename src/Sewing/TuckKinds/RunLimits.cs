@@ -62,7 +62,7 @@ public static class RunLimits
     /// <summary>The spacings that come from the field: all but the one in the middle of a centre lie.</summary>
     private static IEnumerable<TuckSpacing> Apart(TuckPlan plan) => plan.Spacings.Where((_, i) => plan.Lines[i].Half == plan.Lines[i + 1].Half);
 
-    /// <summary>How many tucks are left when enough of them are taken away; 0 where they are not all alike.</summary>
+    /// <summary>How many tucks are left when enough of them are taken away; 0 where they are not all alike, or where fewer of them come to no less.</summary>
     private static long Fewer(TuckPlan plan, Length over, bool ofCloth)
     {
         if (plan.Spacings.Count == 0 || plan.Lines.Any(l => l.Width != plan.Lines[0].Width || l.Half is not null))
@@ -71,7 +71,7 @@ public static class RunLimits
         }
 
         var step = ofCloth ? plan.Spacings[0].FoldToFold : plan.Spacings[0].StitchToStitch;
-        return Math.Max(0, plan.Lines.Count + FloorOf(-over.Nanometres, step.Nanometres));
+        return step > Length.Zero ? Math.Max(0, plan.Lines.Count + FloorOf(-over.Nanometres, step.Nanometres)) : 0;
     }
 
     private static string Widths(Asked asked, TuckPlan plan)

@@ -1,4 +1,6 @@
 using HeirloomArchive.Sewing.Drawing;
+using HeirloomArchive.Sewing.Fullness;
+using HeirloomArchive.Sewing.Laces;
 using HeirloomArchive.Sewing.Sums;
 
 namespace HeirloomArchive.Sewing.TuckKinds;
@@ -14,17 +16,7 @@ public static class ScallopedTucks
     /// <summary>The length along one scallop: an arc over its width that rises by the difference of the depths. Floating point inside, rounded once.</summary>
     /// <param name="width">Of the scallop, above zero.</param>
     /// <param name="rise">Zero to half the width, where it is a half circle.</param>
-    public static Length Arc(Length width, Length rise)
-    {
-        if (rise == Length.Zero)
-        {
-            return width;
-        }
-
-        var (half, high) = (width.Nanometres / 2.0, (double)rise.Nanometres);
-        var radius = ((half * half) + (high * high)) / (2 * high);
-        return Length.FromNanometres((long)Math.Round(2 * radius * Math.Atan2(half, radius - high)));
-    }
+    public static Length Arc(Length width, Length rise) => rise == Length.Zero ? width : new ScallopedEdge(width, 1, rise).Each;
 
     /// <summary>The sum with its route and page.</summary>
     internal static Sum Sum { get; } = new()
@@ -54,28 +46,28 @@ public static class ScallopedTucks
         var (deep, shallow) = point > hollow ? ("point", hollow) : ("hollow", point);
         var rise = (point > hollow ? point : hollow) - shallow;
         asked.Check(scallop <= length, "scallop", T($"{asked.Show(scallop)} is wider than the tuck of {asked.Show(length)}: it can be at most that."));
-        asked.Check(length.Nanometres / scallop.Nanometres < 1_000, "scallop", T($"{asked.Show(scallop)} would make more than 1 000 scallops: take wider ones."));
+        asked.Check(length.PartsOf(scallop) <= 1_000, "scallop", T($"{asked.Show(scallop)} would make more than 1 000 scallops: take wider ones."));
         asked.Throw();
-        var ways = WholeParts.Of(length, scallop);
-        asked.Check(2 * rise <= ways[^1].Part, deep, T($"{asked.Show(shallow + rise)} is too deep: a scallop of {asked.Show(ways[^1].Part)} can rise and fall by at most {asked.Show(Half(ways[^1].Part))}, where it is a half circle. The {(point > hollow ? T("point") : T("hollow"))} can be at most {asked.Show(shallow + Half(ways[^1].Part))}."));
+        var ways = Rounding.BothWays(length, scallop);
+        asked.Check(2 * rise <= ways[^1].Each, deep, T($"{asked.Show(shallow + rise)} is too deep: a scallop of {asked.Show(ways[^1].Each)} can rise and fall by at most {asked.Show(Half(ways[^1].Each))}, where it is a half circle. The {(point > hollow ? T("point") : T("hollow"))} can be at most {asked.Show(shallow + Half(ways[^1].Each))}."));
         asked.Throw();
         return new Answer(asked.Unit)
             .Figure("scallops", "Scallops", ways[0].Count, ways.Count > 1 ? "or one more: see the table" : "")
             .Figure("takeUp", "Taken up", tucks * TakeUp(point, hollow), "twice the greatest depth")
             .Figure("rise", "A scallop hangs by", rise, "so far from the fold its stitching runs where it is shallowest")
             .Table("ways", "Whole scallops", [new("scallops", "Scallops"), new("width", "Each wide"), new("edge", "Edge of each"), new("edgeAll", "Edge in all")],
-                ways.Select(w => (IReadOnlyList<object?>)[w.Count, w.Part, Arc(w.Part, rise), w.Count * Arc(w.Part, rise)]))
+                ways.Select(w => (IReadOnlyList<object?>)[w.Count, w.Each, Arc(w.Each, rise), w.Count * Arc(w.Each, rise)]))
             .Note(T($"Fold the tuck on the wrong side, stitch the scallops so that they touch the fold where they are deepest, trim to {asked.Show(trim)}, clip into each hollow, turn, press, then stitch the tuck. Common practice."))
             .Note("The fold gives the greatest depth, so the cloth is that of a plain tuck as deep as that: plain geometry.")
-            .Drawn(T($"{ways[0].Count} scallops of {asked.Show(ways[0].Part)}, {asked.Show(point)} deep at the point and {asked.Show(hollow)} at the hollow."), Picture(asked, ways[0], point, hollow));
+            .Drawn(T($"{ways[0].Count} scallops of {asked.Show(ways[0].Each)}, {asked.Show(point)} deep at the point and {asked.Show(hollow)} at the hollow."), Picture(asked, ways[0], point, hollow));
     }
 
     private static Length Half(Length length) => Length.FromNanometres(length.Nanometres / 2);
 
-    private static Panel Picture(Asked asked, (long Count, Length Part) way, Length point, Length hollow)
+    private static Panel Picture(Asked asked, Rounding way, Length point, Length hollow)
     {
         var shown = (int)Math.Min(way.Count, 8);
-        var (part, deep, shallow) = ((double)way.Part.Millimetres, (double)point.Millimetres, (double)hollow.Millimetres);
+        var (part, deep, shallow) = (way.Each.Mm(), point.Mm(), hollow.Mm());
         List<(double X, double Y)> edge = [(shown * part, 0), (0, 0)];
         for (var i = 0; i < shown; i++)
         {
@@ -87,7 +79,7 @@ public static class ScallopedTucks
         var place = new Scaled(edge, Sketch.Margin + 8, 10, wide, high);
         var (start, end) = (place.At(0, 0), place.At(shown * part, Math.Max(deep, shallow)));
         return new Sketch(high + 26).Area(place.At(edge), Ink.Tuck).Path(place.At(edge[2..]), Ink.FoldFine).Line(start.X, start.Y, end.X, start.Y, Ink.Stitching)
-            .Across(start.X, end.X, high + 20, shown < way.Count ? T($"the first {shown} of {way.Count}") : $"{way.Count} × {asked.Show(way.Part)}")
+            .Across(start.X, end.X, high + 20, shown < way.Count ? T($"the first {shown} of {way.Count}") : $"{way.Count} × {asked.Show(way.Each)}")
             .Down(end.X + 4, start.Y, place.At(0, deep).Y, T($"point {asked.Show(point)}")).Panel();
     }
 

@@ -1,4 +1,5 @@
 using HeirloomArchive.Sewing.Drawing;
+using HeirloomArchive.Sewing.Fullness;
 using HeirloomArchive.Sewing.Sums;
 
 namespace HeirloomArchive.Sewing.TuckKinds;
@@ -53,7 +54,7 @@ internal static class ShellTucks
         var strip = Strip(asked, shell);
         var drawn = strip?.DrawnIn ?? Length.Zero;
         asked.Check(shell <= length, "shell", T($"{asked.Show(shell)} is longer than the tuck of {asked.Show(length)}: it can be at most that."));
-        var ways = WholeParts.Of(length, shell - drawn);
+        var ways = Rounding.BothWays(length, shell - drawn);
         asked.Check(ways[0].Count * tucks <= 100_000, "shell", T($"{asked.Show(shell)} would make more than 100 000 shells: take longer ones."));
         asked.Throw();
         var answer = new Answer(asked.Unit)
@@ -64,7 +65,7 @@ internal static class ShellTucks
             .Figure("depthLost", "Width lost", strip?.DepthLost)
             .Figure("widthDrawn", "Width when drawn", width - strip?.DepthLost)
             .Table("ways", "Whole shells", [new("shells", "Shells"), new("finishedShell", "Each, drawn"), new("markedShell", "Mark each"), new("cut", "Length to cut")],
-                ways.Select(w => (IReadOnlyList<object?>)[w.Count, w.Part, strip is null ? null : w.Part + drawn, strip is null ? null : length + (w.Count * drawn)]));
+                ways.Select(w => (IReadOnlyList<object?>)[w.Count, w.Each, strip is null ? null : w.Each + drawn, strip is null ? null : length + (w.Count * drawn)]));
         if (strip is null)
         {
             answer.Caution("no-strip", "Without a strip nobody can say what the shells draw in: sew ten in this cloth and thread first, and cut the real one long.");
@@ -100,10 +101,10 @@ internal static class ShellTucks
     {
         // A long tuck is shown by its first shells only, still to scale.
         var shown = (int)Math.Min(shells, 16);
-        var reach = (double)length.Millimetres * shown / shells;
+        var reach = length.Mm() * shown / shells;
         var scale = new Sketch(1).Room / reach;
-        var deep = Math.Min((double)drawn.Millimetres * scale, 60);
-        scale *= deep / Math.Max((double)drawn.Millimetres * scale, 1e-6);
+        var deep = Math.Min(drawn.Mm() * scale, 60);
+        scale *= deep / Math.Max(drawn.Mm() * scale, 1e-6);
         var sketch = new Sketch(deep + 30);
         var pitch = reach * scale / shown;
         var end = Sketch.Margin + (shown * pitch);

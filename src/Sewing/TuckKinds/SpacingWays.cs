@@ -97,7 +97,7 @@ public static class SpacingWays
         var low = new[] { one.FirstStitch, one.FinishedFold, two.FinishedFold }.Min() - before;
         var far = new[] { two.SecondStitch, two.FinishedFold, one.FinishedFold }.Max() + before;
         var scale = sketch.ScaleFor(far - low);
-        double X(Length at) => Sketch.Margin + ((double)(at - low).Millimetres * scale);
+        double X(Length at) => Sketch.Margin + ((at - low).Mm() * scale);
         sketch.Text(Sketch.Margin, 5, T("The flat cloth"), Ink.Caption, 2.8, Anchor.Start).Box(Sketch.Margin, flat, sketch.Room, high, Ink.Cloth);
         foreach (var line in plan.Lines)
         {

@@ -65,10 +65,8 @@ internal static class StripSum
             .Note("The mean counts each tuck once, so that a longer strip weighs more. A strip read to the nearest 1/16 in at both measures can be 1/16 in out, shared by its tucks: ten tucks or more in all, and strips that agree within that, are taken as sure. These limits are ours.")
             .Note("Press or wash the strip as the piece will be, let it dry and lie, and measure then. Common practice.")
             .Note("For twin-needle pin tucks a strip is the only way; there the take-up itself is used, with no fold in it.")
-            .Drawn(T($"The correction of each of {strips.Count} strips beside their mean of {Show(asked, mean.Mean)}."), Picture(asked, strips, mean));
+            .Drawn(T($"The correction of each of {strips.Count} strips beside their mean of {RunAsks.ShowFine(asked, mean.Mean)}."), Picture(asked, strips, mean));
     }
-
-    private static string Show(Asked asked, Length length) => length.ToText(RunAsks.Fine(asked.Unit, length) ?? asked.Unit);
 
     private static void Cautions(Asked asked, Answer answer, List<TestStrip> strips, StripMean mean, Length width)
     {
@@ -87,7 +85,7 @@ internal static class StripSum
 
         if (mean.TooScattered)
         {
-            answer.Caution("strip-too-scattered", T($"The strips differ by {Show(asked, mean.Spread)} a tuck, more than careful reading explains: measure them again, or sew them more alike, before you trust the mean."));
+            answer.Caution("strip-too-scattered", T($"The strips differ by {RunAsks.ShowFine(asked, mean.Spread)} a tuck, more than careful reading explains: measure them again, or sew them more alike, before you trust the mean."));
         }
 
         var others = strips.Select(s => s.Width).Where(w => w != width).Distinct().ToList();
@@ -122,19 +120,19 @@ internal static class StripSum
     {
         const double row = 7, left = 30, right = 150;
         var sketch = new Sketch(20 + (row * strips.Count));
-        var all = mean.Each.Append(Length.Zero).Append(mean.Mean).Select(l => (double)l.Millimetres).ToList();
+        var all = mean.Each.Append(Length.Zero).Append(mean.Mean).Select(l => l.Mm()).ToList();
         var (low, high) = (all.Min(), all.Max());
-        double X(Length at) => high - low < 1e-9 ? left : left + (((double)at.Millimetres - low) * (right - left) / (high - low));
+        double X(Length at) => high - low < 1e-9 ? left : left + ((at.Mm() - low) * (right - left) / (high - low));
         for (var i = 0; i < strips.Count; i++)
         {
             var (y, from, to) = (10 + (row * i), Math.Min(X(Length.Zero), X(mean.Each[i])), Math.Max(X(Length.Zero), X(mean.Each[i])));
             sketch.Text(Sketch.Margin, y + 3.6, T($"strip {i + 1}"), Ink.Caption, 2.8, Anchor.Start)
                 .Box(from, y, Math.Max(to - from, 0.3), row - 2, Ink.Cloth)
-                .Text(Sketch.PageWidth - Sketch.Margin, y + 3.6, Show(asked, mean.Each[i]), Ink.Number, 2.8, Anchor.End);
+                .Text(Sketch.PageWidth - Sketch.Margin, y + 3.6, RunAsks.ShowFine(asked, mean.Each[i]), Ink.Number, 2.8, Anchor.End);
         }
 
         var foot = 10 + (row * strips.Count);
         return sketch.Line(X(Length.Zero), 8, X(Length.Zero), foot, Ink.CutEdge).Line(X(mean.Mean), 8, X(mean.Mean), foot, Ink.Datum)
-            .Text(X(mean.Mean), foot + 5, T($"mean {Show(asked, mean.Mean)}"), Ink.Datum).Text(X(Length.Zero), 6, "0", Ink.Caption).Panel();
+            .Text(X(mean.Mean), foot + 5, T($"mean {RunAsks.ShowFine(asked, mean.Mean)}"), Ink.Datum).Text(X(Length.Zero), 6, "0", Ink.Caption).Panel();
     }
 }

@@ -87,7 +87,8 @@ internal static class TuckKindsSum
     {
         var plain = asked.Length("lead") + asked.Length("trail");
         var (width, spacing) = (two.Lines[0].Width, two.Spacings[0]);
-        var finished = asked.LengthOrNull("finishedAtMost") is { } room ? TuckNames.Most(room - plain, width, spacing.Space) : (long?)null;
+        // A strip may let tucks overlap so far that one more makes the run no wider: any number fits then.
+        var finished = asked.LengthOrNull("finishedAtMost") is { } room && (room - plain < width || width + spacing.Space > Length.Zero) ? TuckNames.Most(room - plain, width, spacing.Space) : (long?)null;
         var cloth = asked.LengthOrNull("clothAtMost") is { } there ? TuckNames.Most(there - plain, spacing.FoldToFold - spacing.Space, spacing.Space) : (long?)null;
         return finished is null ? cloth : cloth is null ? finished : Math.Min(finished.Value, cloth.Value);
     }

@@ -43,7 +43,7 @@ internal static class UnequalTucks
         asked.Throw();
         var plan = RunAsks.Plan(asked, Lies.TowardsEnd,
             [.. rows.Select(r => new TuckGroup(1, r.Length("width"), default))],
-            [.. rows.SkipLast(1).Select(r => new Spacing(r.LengthOrNull("space"), r.LengthOrNull("stitchToStitch"), r.LengthOrNull("foldToFold")))],
+            [.. rows.SkipLast(1).Select(RunAsks.ApartOf)],
             Field);
         Limit(asked, plan, "finishedAtMost", plan.Finished);
         Limit(asked, plan, "clothAtMost", plan.Cloth);

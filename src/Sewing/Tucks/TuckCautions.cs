@@ -96,7 +96,7 @@ internal static class TuckCautions
         }
     }
 
-    /// <summary><c>tuck 2</c>, <c>tucks 2 to 5 and 8</c>.</summary>
+    /// <summary><c>tuck 2</c>, <c>tucks 2 to 5, 8</c>.</summary>
     private static string Tucks(List<int> numbers)
     {
         numbers.Sort();

@@ -1,3 +1,5 @@
+using HeirloomArchive.Sewing.TuckKinds;
+
 namespace HeirloomArchive.Sewing;
 
 /// <summary>
@@ -42,11 +44,12 @@ internal sealed class TuckSpaces
 
         Length? space = null;
         var name = "";
+        var (stitchToStitch, foldToFold) = SpacingWays.Beyond(width, next, towardsStart ? Lies.TowardsStart : Lies.TowardsEnd, correction);
         Agree("space", given.Space, Length.Zero);
-        Agree("stitchToStitch", given.StitchToStitch, towardsStart ? next : width);
-        Agree("foldToFold", given.FoldToFold, towardsStart ? width + (2 * next) + correction : (2 * width) + next + correction);
+        Agree("stitchToStitch", given.StitchToStitch, stitchToStitch);
+        Agree("foldToFold", given.FoldToFold, foldToFold);
 
-        var room = space!.Value + (towardsStart ? next : width) + correction;
+        var room = space!.Value + stitchToStitch + correction;
         if (needed && room <= Length.Zero)
         {
             checks.Add(Field(name), T($"{checks.Text(Given(given, name))} is too near: the lines on the cloth would cross by {checks.Text(-room)}. A {name} must be above {checks.Text(Given(given, name) - room)} here."));

@@ -1,6 +1,6 @@
 using CsCheck;
 using HeirloomArchive.Sewing.Cloth;
-using static HeirloomArchive.Sewing.Tests.Fullness.RuffleTests;
+using static HeirloomArchive.Sewing.Tests.Json;
 
 namespace HeirloomArchive.Sewing.Tests.Cloth;
 

@@ -1,4 +1,4 @@
-using static HeirloomArchive.Sewing.Tests.Fullness.RuffleTests;
+using static HeirloomArchive.Sewing.Tests.Json;
 
 namespace HeirloomArchive.Sewing.Tests.Fullness;
 

@@ -1,6 +1,6 @@
 using CsCheck;
 using HeirloomArchive.Sewing.Fullness;
-using static HeirloomArchive.Sewing.Tests.Fullness.RuffleTests;
+using static HeirloomArchive.Sewing.Tests.Json;
 
 namespace HeirloomArchive.Sewing.Tests.Fullness;
 
@@ -61,6 +61,16 @@ public class PleatTests
         return (bool)answer["comesOutWhole"]! && (int)answer["count"]! == n && (decimal)answer["finished"]!["mm"]! == (n * width).Millimetres;
     }, iter: 200);
 
+    [Theory]
+    [InlineData("""{"finished":"500 in","width":"1 in"}""")]
+    [InlineData("""{"flat":"1500 mm","width":"1 mm"}""")]
+    [InlineData("""{"kind":"box","flat":"3000 mm","width":"2 mm","depth":"1 mm"}""")]
+    public void The_least_width_that_is_told_is_taken(string sent) => Assert.Equal(500, (int)Of("pleats", sent)["count"]!);
+
+    [Fact]
+    public void Box_pleats_of_another_depth_are_box_pleats() =>
+        Assert.All(Of("pleats", """{"kind":"box","finished":"30 in","width":"2 in","count":5,"depth":"1 in"}""")["bothWays"]!.AsArray(), d => Assert.Equal("box", (string?)d!["lies"]));
+
     [Fact]
     public void Box_pleats_may_stand_apart()
     {
@@ -93,6 +103,9 @@ public class PleatTests
     [InlineData("""{"finished":"10 in","flat":"30 in","width":"1 in"}""", "flat", "one of them")]
     [InlineData("""{"kind":"shallow","flat":"10 in","count":5,"depth":"1 in"}""", "count", "the depth must stay below 1 in")]
     [InlineData("""{"finished":"10 in","width":"1/64 in"}""", "width", "more than 500 pleats")]
+    [InlineData("""{"flat":"1500 mm","width":"0.5 mm"}""", "width", "must be at least 1 mm")]
+    [InlineData("""{"kind":"box","flat":"3000 mm","width":"1 mm","depth":"1 mm"}""", "width", "must be at least 2 mm")]
+    [InlineData("""{"finished":"0.000001 mm","count":18}""", "count", "18 pleats do not go into")]
     public void What_can_not_be_says_what_could(string sent, string field, string words) => Refuses("pleats", sent, field, words);
 
     [Fact]

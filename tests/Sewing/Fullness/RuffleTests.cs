@@ -1,7 +1,6 @@
-using System.Text.Json.Nodes;
 using CsCheck;
 using HeirloomArchive.Sewing.Fullness;
-using HeirloomArchive.Sewing.Sums;
+using static HeirloomArchive.Sewing.Tests.Json;
 
 namespace HeirloomArchive.Sewing.Tests.Fullness;
 
@@ -34,6 +33,10 @@ public class RuffleTests
             var drawn = Gathered.OfFinished(Length.FromNanometres(nm), twelfths / 12m);
             return Math.Abs((Gathered.OfFlat(drawn.Flat, drawn.Fullness).Finished - drawn.Finished).Nanometres) <= 1;
         });
+
+    [Fact]
+    public void A_half_nanometre_is_rounded_to_even_whatever_the_fullness() =>
+        Assert.Equal(Length.FromNanometres(2), Gathered.OfFlat(Length.FromNanometres(15), 6).Finished);
 
     [Fact]
     public void Strips_are_enough_and_one_fewer_is_not() =>
@@ -92,6 +95,7 @@ public class RuffleTests
     [InlineData("")]
     [InlineData("1 2")]
     [InlineData("/3")]
+    [InlineData("١/٢")]
     public void What_is_no_fraction_is_unreadable(string fullness) =>
         Assert.True(Assert.Throws<FaultException>(() => Of("ruffle", $$"""{"finished":"60 in","fullness":"{{fullness}}"}""")).Unreadable);
 
@@ -119,16 +123,13 @@ public class RuffleTests
     public void A_puffing_strip_has_two_headings_and_two_turnings() =>
         Assert.Equal("2 1/2 in", Of("puffing", """{"finished":"14 in","fullness":2,"width":"1 1/2 in","rise":"1/4 in","heading":"1/4 in","turning":"1/8 in"}""").Text("cutDepth"));
 
+    [Theory]
+    [InlineData("strip")]
+    [InlineData("puff-ruffle")]
+    public void A_fullness_that_was_not_given_is_said_to_be_taken(string kind) =>
+        Assert.Contains("No fullness was given", Of("puffing", $$"""{"finished":"14 in","kind":"{{kind}}","width":"3 in"}""")["notes"]!.ToJsonString(), StringComparison.Ordinal);
+
     [Fact]
     public void A_puffed_ruffle_has_no_rise() =>
         Refuses("puffing", """{"finished":"14 in","kind":"puff-ruffle","width":"3 in","rise":"1/4 in"}""", "rise", "belong to a puffing strip");
-
-    internal static JsonObject Of(string slug, string sent) => AllSums.Find(slug)!.Of(JsonNode.Parse(sent)).ToJson();
-
-    internal static void Refuses(string slug, string sent, string field, string words)
-    {
-        var refused = Assert.Throws<FaultException>(() => Of(slug, sent));
-        Assert.False(refused.Unreadable);
-        Assert.Contains(refused.Faults, f => f.Path == field && f.Message.Contains(words, StringComparison.Ordinal));
-    }
 }

@@ -119,6 +119,8 @@ public class MeasuredRunTests
     [InlineData("""{"over":[{"run":"2 in","tucks":8}]}""", "over")]
     [InlineData("""{"over":[{"run":"2 in","tucks":8,"widthLeast":"1/4 in","widthMost":"1/8 in"}]}""", "over[0].widthLeast")]
     [InlineData("""{"over":[{"run":"2 in","tucks":3}],"counts":[{"over":"4 in","tucks":3}]}""", "over")]
+    [InlineData("""{"over":[{"run":"2 in","tucks":8,"widthLeast":"3 in"}]}""", "over[0].widthLeast")]
+    [InlineData("""{"over":[{"run":"2 in","tucks":8}],"widths":["3 in"]}""", "over")]
     public void What_can_not_tell_is_refused_with_what_would_help(string request, string path)
     {
         var refused = Assert.Throws<FaultException>(() => Of(request));

@@ -105,6 +105,13 @@ public class ScalingTests
     }
 
     [Fact]
+    public void Tucks_too_fine_for_the_marking_are_said_to_be_too_wide_as_they_are_drawn_to_it()
+    {
+        var ways = Of("""{"tucks":10,"width":"1/64 in","finished":"1/2 in","finest":"1/16 in"}""")["ways"]!.AsArray();
+        Assert.All(ways.Skip(1), w => Assert.Equal("Not possible: 10 tucks of 1/16 in alone come to 5/8 in, wider than 1/2 in.", (string?)w!["says"]));
+    }
+
+    [Fact]
     public void Measures_that_do_not_add_up_and_cloth_that_does_not_reach_are_warned_of()
     {
         var answer = Of("""{"tucks":9,"width":"1/8 in","space":"1/4 in","ends":"1 in","measured":"5 1/4 in","finished":"8 in","cloth":"10 1/2 in"}""");

@@ -1,7 +1,7 @@
 using CsCheck;
 using HeirloomArchive.Sewing.Sums;
 using HeirloomArchive.Sewing.Threads;
-using static HeirloomArchive.Sewing.Tests.Fullness.RuffleTests;
+using static HeirloomArchive.Sewing.Tests.Json;
 
 namespace HeirloomArchive.Sewing.Tests.Threads;
 
@@ -59,6 +59,7 @@ public class ThreadTests
 
     [Theory]
     [InlineData("ne", "fine", "is not a number on a spool")]
+    [InlineData("ne", "٨٠", "is not a number on a spool")]
     [InlineData("ne", "80/2.5", "no whole number of plies")]
     [InlineData("ne", "80/0", "no whole number of plies")]
     [InlineData("tex", "30x30", "no whole number of plies")]
@@ -169,6 +170,14 @@ public class ThreadTests
         Gen.Select(Gen.Enum<SeamStitch>(), Gen.Long[500_000, 5_000_000], Gen.Long[0, 2_000_000]).Sample((kind, stitch, thick) =>
             StitchCount.Factor(kind, Length.FromNanometres(stitch), Length.FromNanometres(thick + 1_000), Length.FromMillimetres(1))
                 > StitchCount.Factor(kind, Length.FromNanometres(stitch), Length.FromNanometres(thick), Length.FromMillimetres(1)));
+
+    /// <summary>Stitches so close that each goes straight round the edge: down one face, through, up the other, and over.</summary>
+    [Fact]
+    public void Whipping_goes_round_the_edge_with_every_stitch()
+    {
+        var (stitch, thick, bite) = (Length.FromMillimetres(0.001m), Length.FromMillimetres(0.5m), Length.FromMillimetres(2));
+        Assert.Equal(2 * (0.5 + 2), StitchCount.Factor(SeamStitch.Whip, stitch, thick, bite) * 0.001, 5);
+    }
 
     [Fact]
     public void Whipping_without_depth_would_lie_along_the_edge() =>

@@ -26,7 +26,7 @@ internal static class Asking
         return found.Rows.Select(r => (T)r[at]!);
     }
 
-    public static Length In(string inches) => Length.TryParse(inches + " in", out var length, out var problem) ? length : throw new ArgumentException(problem);
+    public static Length In(string inches) => Json.L(inches + " in");
 
     /// <summary>What is refused must name the field and say these words.</summary>
     public static void IsRefused(string slug, string request, string path, params string[] words)

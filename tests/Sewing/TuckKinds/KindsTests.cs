@@ -1,4 +1,5 @@
 using CsCheck;
+using HeirloomArchive.Sewing.Fullness;
 using HeirloomArchive.Sewing.TuckKinds;
 using static HeirloomArchive.Sewing.Tests.TuckKinds.Asking;
 
@@ -98,8 +99,8 @@ public class KindsTests
     public void Whole_parts_fill_the_length_and_stand_on_both_sides_of_the_part_wanted() =>
         Gen.Select(Gen.Long[1, 1_000_000_000], Gen.Long[1, 10_000_000]).Sample((length, part) =>
         {
-            var ways = WholeParts.Of(Length.FromNanometres(length), Length.FromNanometres(part));
-            Assert.All(ways, w => Assert.InRange(Math.Abs((w.Count * w.Part.Nanometres) - length), 0, w.Count));
+            var ways = Rounding.BothWays(Length.FromNanometres(length), Length.FromNanometres(part));
+            Assert.All(ways, w => Assert.InRange(Math.Abs((w.Count * w.Each.Nanometres) - length), 0, w.Count));
             Assert.True(ways[^1].Count * part >= length);
             Assert.True(ways.Count == 1 || ways[0].Count * part < length);
         });
@@ -138,6 +139,13 @@ public class KindsTests
         Assert.Equal(("136.5 mm", "1.3 mm"), (with.Figure("cloth"), with.Figure("correctionPerTuck")));
         Assert.False(with.Warns("strip-beyond-cord"));
     }
+
+    [Theory]
+    [InlineData("130 mm", true)]
+    [InlineData("141 mm", true)]
+    [InlineData("142 mm", false)]
+    public void Cloth_that_a_cord_may_use_up_is_warned_of(string cloth, bool warned) =>
+        Assert.Equal(warned, Ask("corded", $$"""{"tucks":5,"width":"6 mm","cord":"2 mm","space":"10 mm","clothAtMost":"{{cloth}}"}""").Warns("cloth-may-not-reach"));
 
     [Fact]
     public void A_cord_thicker_than_its_tuck_is_refused() =>

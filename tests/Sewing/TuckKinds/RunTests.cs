@@ -47,6 +47,27 @@ public class RunTests
     public void Of_a_centre_lie_the_middle_is_not_counted_as_a_space() =>
         IsRefused("graduated", """{"tucks":3,"first":"1/4 in","step":"0 in","space":"1/4 in","lies":"from-centre","finishedAtMost":"2 in"}""", "finishedAtMost", "the space can be at most 1/8 in");
 
+    /// <summary>Thick cloth: each tuck takes an eighth of an inch more, so tucks may overlap by their whole width and more.</summary>
+    private const string Thick = "\"testStrip\":{\"tucks\":1,\"width\":\"1/4 in\",\"flat\":\"3 in\",\"finished\":\"2 3/8 in\"}";
+
+    [Fact]
+    public void Tucks_all_on_one_line_are_as_wide_with_fewer() =>
+        IsRefused("nuns", $$"""{"tucks":3,"width":"1/4 in","space":"-1/4 in","finishedAtMost":"1/8 in",{{Thick}}}""", "finishedAtMost", "1/8 in is too little");
+
+    [Fact]
+    public void Of_tucks_all_on_one_line_any_number_fits() =>
+        Assert.Equal("–", Ask("tuck-kinds", $$"""{"width":"1/4 in","space":"-1/4 in","finishedAtMost":"1 in",{{Thick}}}""").Figure("mostTucks"));
+
+    [Theory]
+    [InlineData("release", "\"tucks\":10,\"sewn\":\"4 in\",")]
+    [InlineData("nuns", "\"tucks\":10,")]
+    public void Nothing_left_of_the_width_is_refused(string slug, string more) =>
+        IsRefused(slug, $$"""{{{more}}"width":"1/4 in","space":"-5/16 in",{{Thick}}}""", "space", "nothing is left of the width");
+
+    [Fact]
+    public void A_card_has_no_notch_for_stitching_that_goes_back() =>
+        IsRefused("gauge-card", $$"""{"width":"1/4 in","space":"-5/16 in",{{Thick}}}""", "space", "must be above -1/4 in");
+
     [Fact]
     public void What_just_fits_is_not_refused() =>
         Assert.Equal("5 1/16 in", Ask("nuns", """{"tucks":12,"width":"1/4 in","space":"3/16 in","finishedAtMost":"5 1/16 in"}""").Figure("finished"));
