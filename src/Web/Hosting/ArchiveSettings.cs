@@ -27,8 +27,12 @@ public sealed record ArchiveSettings(string Folder, string Pictures, string? Dat
     /// <exception cref="StartException">A setting that is not one, or whose value cannot be.</exception>
     public static ArchiveSettings Read(IConfiguration configuration, bool demo)
     {
-        foreach (var setting in configuration.GetSection("Archive").GetChildren().Where(s => !Keys.Contains(s.Path, StringComparer.OrdinalIgnoreCase)))
-            throw new StartException($"{setting.Path} is not a setting. There are: {string.Join(", ", Keys)}.");
+        foreach (var setting in configuration.GetSection("Archive").GetChildren())
+        {
+            if (!Keys.Contains(setting.Path, StringComparer.OrdinalIgnoreCase)) throw new StartException($"{setting.Path} is not a setting. There are: {string.Join(", ", Keys)}.");
+            // A list in appsettings.json comes so; passed over, the archive would answer to any host.
+            if (setting.GetChildren().FirstOrDefault() is { } part) throw new StartException($"{part.Path} is not a setting: {setting.Path} takes one text; several values stand in it with commas between.");
+        }
 
         var folder = PathOf(configuration, "Archive:Folder") ?? DefaultFolder(demo);
         return new(folder, PathOf(configuration, "Archive:Pictures") ?? Path.Combine(folder, "pictures"), DatabaseOf(configuration))
