@@ -1,6 +1,7 @@
 using System.Collections;
 using System.Diagnostics;
 using System.Security.Cryptography;
+using Microsoft.AspNetCore.Diagnostics;
 
 namespace HeirloomArchive.Web.Hosting;
 
@@ -29,7 +30,9 @@ public sealed partial class RequestLog(RequestDelegate next, ILogger<RequestLog>
         }
         finally
         {
-            var route = (context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText ?? "(none)";
+            // What answers a refusal takes the endpoint away first.
+            var endpoint = context.Features.Get<IExceptionHandlerFeature>()?.Endpoint ?? context.GetEndpoint();
+            var route = (endpoint as RouteEndpoint)?.RoutePattern.RawText ?? "(none)";
             Name(context, route, id);
             Answered(log, context.Request.Method, route, context.Response.StatusCode, Stopwatch.GetElapsedTime(begun).TotalMilliseconds);
         }

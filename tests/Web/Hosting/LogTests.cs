@@ -107,6 +107,9 @@ public sealed partial class LogTests(PostgresServer postgres) : IDisposable
         Assert.Equal("GET", line["State"]!["Method"]!.ToString());
         Assert.Equal("/api/garments/{id:guid}", line["State"]!["Route"]!.ToString());
         Assert.Equal(200, line["State"]!["Status"]!.GetValue<int>());
+        var refused = missing.Headers.GetValues("X-Request-Id").Single();
+        line = lines.Single(l => l["Category"]!.ToString().EndsWith("RequestLog", StringComparison.Ordinal) && l["Scopes"]!.ToJsonString().Contains(refused, StringComparison.Ordinal));
+        Assert.Equal(("/api/garments/{id:guid}", 404), (line["State"]!["Route"]!.ToString(), line["State"]!["Status"]!.GetValue<int>()));
         Assert.True(lines.Count(l => l["LogLevel"]!.ToString() == "Information") > 15);
         foreach (var personal in new[] { "zephyrquill", "Orlaquill", "Wrenquill", "marlquill", "203.0.113.77", "Q-771" })
             Assert.False(log.Contains(personal, StringComparison.OrdinalIgnoreCase), Around(log, personal));
