@@ -6,7 +6,7 @@ using Npgsql;
 
 namespace HeirloomArchive.Web.Hosting;
 
-/// <summary>What every room stands on: settings, logs, the record's store, keys.</summary>
+/// <summary>What every room stands on: settings, logs, the record's store.</summary>
 public static class Foundation
 {
     // Quiet: warnings and worse. The weakest source, so that appsettings.json, environment and command line win.

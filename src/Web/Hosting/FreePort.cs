@@ -9,7 +9,7 @@ public static class FreePort
     /// <exception cref="StartException">Another program listens there already.</exception>
     public static void Check(IConfiguration configuration)
     {
-        foreach (var address in configuration["urls"]!.Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
+        foreach (var address in Addresses.Of(configuration["urls"]!))
         {
             if (Place(address) is { Port: not 0 } place && IsTaken(place))
             {
@@ -21,10 +21,8 @@ public static class FreePort
     // Null for a name that only the network knows; the start itself tells of those.
     private static IPEndPoint? Place(string address)
     {
-        var isAny = address.Contains("://*", StringComparison.Ordinal) || address.Contains("://+", StringComparison.Ordinal);
-        var url = new Uri(address.Replace("://*", "://0.0.0.0", StringComparison.Ordinal).Replace("://+", "://0.0.0.0", StringComparison.Ordinal));
-        return isAny ? new(IPAddress.Any, url.Port)
-            : url.Host == "localhost" ? new(IPAddress.Loopback, url.Port)
+        var url = new Uri(Addresses.Readable(address));
+        return url.Host == "localhost" ? new(IPAddress.Loopback, url.Port)
             : IPAddress.TryParse(url.Host.Trim('[', ']'), out var ip) ? new(ip, url.Port) : null;
     }
 

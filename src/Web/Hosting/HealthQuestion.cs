@@ -32,9 +32,9 @@ public static class HealthQuestion
     // Listening everywhere includes this machine; unencrypted is enough for that, where there is both.
     private static Uri Here(string urls)
     {
-        var all = urls.Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        var all = Addresses.Of(urls);
         var url = all.FirstOrDefault(u => u.StartsWith("http:", StringComparison.OrdinalIgnoreCase)) ?? all[0];
-        var address = new UriBuilder(url.Replace("://*", "://0.0.0.0", StringComparison.Ordinal).Replace("://+", "://0.0.0.0", StringComparison.Ordinal));
+        var address = new UriBuilder(Addresses.Readable(url));
         if (address.Host is "0.0.0.0" or "[::]") address.Host = "127.0.0.1";
         return address.Uri;
     }

@@ -15,7 +15,7 @@ public static class LoopbackOnly
     {
         if (configuration.GetSection("Kestrel:Endpoints").Exists())
             throw new StartException("Kestrel:Endpoints is not read here: say the address with --urls.");
-        foreach (var address in configuration["urls"]!.Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)) CheckAddress(address, access.Accounts);
+        foreach (var address in Addresses.Of(configuration["urls"]!)) CheckAddress(address, access.Accounts);
     }
 
     /// <summary>Refuses (403) what does not come from this machine's own pages or programs.</summary>
@@ -26,7 +26,7 @@ public static class LoopbackOnly
 
     private static void CheckAddress(string address, bool accounts)
     {
-        if (!Uri.TryCreate(address.Replace("://*", "://0.0.0.0", StringComparison.Ordinal).Replace("://+", "://0.0.0.0", StringComparison.Ordinal), UriKind.Absolute, out var url)
+        if (!Uri.TryCreate(Addresses.Readable(address), UriKind.Absolute, out var url)
             || url.Scheme is not ("http" or "https"))
             throw new StartException($"urls is '{address}': it must be like {DefaultAddress}.");
         if (url.PathAndQuery != "/") throw new StartException($"urls is '{address}': an address without a path, like {DefaultAddress}.");

@@ -14,8 +14,8 @@ public sealed record Outage(int Status, string Title, string Detail, int RetryAf
     // The end of a save may have been lost on the way.
     private bool IsDoubtful { get; init; }
 
-    // What the systems call it: Linux and macOS, then Windows.
-    private const int NoSpace = 28, OverQuota = 122, OverQuotaOnMac = 69, ReadOnly = 30, DiskFull = unchecked((int)0x80070070), HandleDiskFull = unchecked((int)0x80070027);
+    // A disk that may only be read, as Linux and macOS call it.
+    private const int ReadOnly = 30;
 
     // PostgreSQL's last words when its disk is full are often only that it ends.
     private const long Scarce = 16 * 1024 * 1024;
@@ -52,7 +52,7 @@ public sealed record Outage(int Status, string Title, string Detail, int RetryAf
         PostgresException { SqlState: PostgresErrorCodes.InsufficientPrivilege } => NotWritable(settings),   // its name for a disk that is read-only, too
         PostgresException p => IsAway(p) ? Away(settings) : null,
         NpgsqlException => Away(settings),
-        IOException { HResult: NoSpace or OverQuota or OverQuotaOnMac or DiskFull or HandleDiskFull } => NoRoom(settings),
+        IOException full when FullDisk.Is(full) => NoRoom(settings),
         IOException { HResult: ReadOnly } or UnauthorizedAccessException => NotWritable(settings),
         _ => null,
     };
@@ -72,7 +72,7 @@ public sealed record Outage(int Status, string Title, string Detail, int RetryAf
         $"{T("This was not kept.")} {NothingLost} {T($"Whoever looks after the machine has to let the archive write to its folder{Named(settings)} again; nothing needs to be started anew.")}", 30);
 
     private static string Named(ArchiveSettings settings) => settings.Access.Accounts ? ""
-        : settings.Pictures.StartsWith(settings.Folder, StringComparison.Ordinal) ? $" ({settings.Folder})" : " " + T($"({settings.Folder}; pictures: {settings.Pictures})");
+        : settings.Pictures.StartsWith(settings.Folder + Path.DirectorySeparatorChar, StringComparison.Ordinal) ? $" ({settings.Folder})" : " " + T($"({settings.Folder}; pictures: {settings.Pictures})");
 
     private static long Room(string folder)
     {

@@ -37,7 +37,7 @@ public static class Running
         {
             await Console.Error.WriteLineAsync($"{e.Message} Another program listens there: end it, or take another address with --urls=http://127.0.0.1:PORT.");
         }
-        catch (Exception e) when (e is SocketException or IOException)
+        catch (Exception e) when (e is SocketException or IOException or UnauthorizedAccessException)
         {
             await Console.Error.WriteLineAsync(e.Message);
         }

@@ -93,7 +93,7 @@ public sealed class EmbeddedPostgres : IAsyncDisposable
     {
         // Of one that was killed, those that serve a client may still run for a moment.
         await LeftBehind.End(data, bin, cancel);
-        if (!await Launch(Log, cancel)) throw new StartException($"PostgreSQL does not start in {data}. It says:\n{LastLines()}");
+        if (!await Launch(cancel)) throw new StartException($"PostgreSQL does not start in {data}. It says:\n{LastLines()}");
     }
 
     public async ValueTask DisposeAsync()
@@ -105,7 +105,7 @@ public sealed class EmbeddedPostgres : IAsyncDisposable
         else if (!server.HasExited) Posix.Signal(server.Id, Posix.Interrupt);
         if (!await Ends(TimeSpan.FromSeconds(3)))
         {
-            Posix.Signal(server.Id, Posix.Quit);   // recovers from its log at the next start
+            if (!OperatingSystem.IsWindows()) Posix.Signal(server.Id, Posix.Quit);   // recovers from its log at the next start
             if (!await Ends(TimeSpan.FromSeconds(1))) server.Kill();
         }
         server.Dispose();
@@ -193,7 +193,7 @@ public sealed class EmbeddedPostgres : IAsyncDisposable
         for (var tries = 1; ; tries++)
         {
             port = FreePort();
-            if (await Launch(Log, cancel))
+            if (await Launch(cancel))
             {
                 var password = (await File.ReadAllTextAsync(Path.Combine(data, "heirloom.password"), cancel)).Trim();
                 ConnectionString = new NpgsqlConnectionStringBuilder
@@ -214,21 +214,21 @@ public sealed class EmbeddedPostgres : IAsyncDisposable
     private string LastLines() => string.Join('\n', File.Exists(Log) ? File.ReadLines(Log).TakeLast(8) : []);
 
     // True when it serves, false when it has ended before.
-    private async Task<bool> Launch(string log, CancellationToken cancel)
+    private async Task<bool> Launch(CancellationToken cancel)
     {
-        if (new FileInfo(log) is { Exists: true, Length: > 1_000_000 }) File.Delete(log);
+        if (new FileInfo(Log) is { Exists: true, Length: > 1_000_000 }) File.Delete(Log);
         string[] settings = ["-c", "listen_addresses=127.0.0.1", "-c", $"port={port}", "-c", "unix_socket_directories=", "-c", "log_checkpoints=off"];
         var file = Path.Combine(data, "postmaster.pid");
         if (OperatingSystem.IsWindows())
         {
-            await Control("start", "-w", "-s", "-l", log, "-o", string.Join(' ', settings));
+            await Control("start", "-w", "-s", "-l", Log, "-o", string.Join(' ', settings));
             if (LeftBehind.PostmasterId(file) is not { } id) return false;
             Take(Process.GetProcessById(id));
             return true;
         }
         // A session of its own keeps Ctrl-C from reaching it before the host has closed its connections.
         string[] session = File.Exists("/usr/bin/setsid") ? ["/usr/bin/setsid"] : [];
-        var start = Command("/bin/sh", ["-c", "exec \"$@\" </dev/null >>\"$0\" 2>&1", log, .. session, Path.Combine(bin, "postgres"), "-D", data, .. settings]);
+        var start = Command("/bin/sh", ["-c", "exec \"$@\" </dev/null >>\"$0\" 2>&1", Log, .. session, Path.Combine(bin, "postgres"), "-D", data, .. settings]);
         Take(Process.Start(start)!);
         try
         {
