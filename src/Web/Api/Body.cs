@@ -27,7 +27,7 @@ public static class Body
         if (!SaysJson(request.ContentType))
         {
             throw new BadHttpRequestException(
-                $"The body is sent as \"{Shorten(request.ContentType ?? "nothing")}\"; send application/json.",
+                $"The body is sent as \"{(request.ContentType ?? "nothing").Short(60)}\"; send application/json.",
                 StatusCodes.Status415UnsupportedMediaType);
         }
 
@@ -49,7 +49,7 @@ public static class Body
                 }
             }
 
-            var node = JsonNode.Parse(bytes.GetBuffer().AsSpan(0, (int)bytes.Length), null, Strict);
+            var node = Whole("", () => JsonNode.Parse(bytes.GetBuffer().AsSpan(0, (int)bytes.Length), null, Strict));
             CheckText(node, "");
             return node;
         }
@@ -71,9 +71,11 @@ public static class Body
         switch (node)
         {
             case JsonObject o:
-                foreach (var (name, value) in o)
+                foreach (var (name, value) in Whole(path, () => o.ToArray()))
                 {
-                    CheckText(value, path.Length == 0 ? name : $"{path}.{name}");
+                    var at = path.Length == 0 ? name : $"{path}.{name}";
+                    CheckCharacters(name, at);
+                    CheckText(value, at);
                 }
 
                 break;
@@ -85,32 +87,32 @@ public static class Body
 
                 break;
             case JsonValue v when v.GetValueKind() == JsonValueKind.String:
-                CheckString(v, path);
+                CheckCharacters(Whole(path, v.GetValue<string>), path);
                 break;
             default:
                 break;
         }
     }
 
-    private static void CheckString(JsonValue value, string path)
+    private static T Whole<T>(string path, Func<T> read)
     {
-        string text;
         try
         {
-            text = value.GetValue<string>();
+            return read();
         }
         catch (InvalidOperationException)
         {
             throw new FaultException(path, "The text holds half a character (a lone surrogate); send whole Unicode characters.", FaultKind.Unreadable);
         }
+    }
 
+    private static void CheckCharacters(string text, string path)
+    {
         if (text.Contains('\0'))
         {
             throw new FaultException(path, "The text holds the control character U+0000; leave it out.");
         }
     }
-
-    private static string Shorten(string text) => text.Length <= 60 ? text : text[..60] + "…";
 
     private static string Plain(JsonException e) =>
         $"line {e.LineNumber + 1}, byte {e.BytePositionInLine + 1}. {e.Message.Split(" LineNumber")[0].Split(" Path:")[0]}";

@@ -26,6 +26,8 @@ public sealed class BadInputTests(ArchiveHost host) : IClassFixture<ArchiveHost>
         { "a name twice", "{\"name\":\"a\",\"name\":\"b\"}", [400] },
         { "an unknown field", "{\"nosuchfield\":1}", [400] },
         { "half a surrogate pair", "{\"name\":\"\\ud800\",\"title\":\"\\ud800\",\"note\":\"\\ud800\"}", [400] },
+        { "half a surrogate pair in a name", "{\"\\ud800\":1}", [400] },
+        { "U+0000 in a name", "{\"na\\u0000me\":1}", [422] },
         { "very deep", string.Concat(Enumerable.Repeat("{\"a\":", 5000)) + "1" + new string('}', 5000), [400] },
         { "over the limit", "{\"name\":\"" + string.Concat(Enumerable.Repeat("0123456789", 500_000)) + "\"}", [413] },
     };
