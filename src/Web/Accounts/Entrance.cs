@@ -1,3 +1,4 @@
+using System.Globalization;
 using HeirloomArchive.Sewing;
 using HeirloomArchive.Web.Access;
 using Marten;
@@ -17,6 +18,16 @@ public sealed record Entered(Person? Person, TimeSpan? Wait = null)
         { TotalSeconds: < 90 } wait => Seconds((long)Math.Ceiling(wait.TotalSeconds)),
         { } wait => Minutes((long)Math.Ceiling(wait.TotalMinutes)),
     };
+
+    /// <summary>Writes 401, or 429 and how long to wait, at the head of the answer.</summary>
+    public void Refuse(HttpResponse response)
+    {
+        response.StatusCode = Wait is null ? StatusCodes.Status401Unauthorized : StatusCodes.Status429TooManyRequests;
+        if (Wait is { } wait)
+        {
+            response.Headers.RetryAfter = Math.Ceiling(wait.TotalSeconds).ToString(CultureInfo.InvariantCulture);
+        }
+    }
 
     private static string Seconds(long left) => N(left, $"Too many tries: wait {left} second, then try again.", $"Too many tries: wait {left} seconds, then try again.");
 

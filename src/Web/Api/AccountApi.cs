@@ -80,12 +80,7 @@ public static class AccountApi
             return Api.Json(Shown(person));
         }
 
-        if (entered.Wait is { } wait)
-        {
-            http.Response.Headers.RetryAfter = Math.Ceiling(wait.TotalSeconds).ToString(CultureInfo.InvariantCulture);
-            return Results.Problem(statusCode: StatusCodes.Status429TooManyRequests, title: "Wait a little.", detail: entered.Why);
-        }
-
-        return Results.Problem(statusCode: StatusCodes.Status401Unauthorized, title: "Not signed in.", detail: entered.Why);
+        entered.Refuse(http.Response);
+        return Results.Problem(statusCode: http.Response.StatusCode, title: entered.Wait is null ? "Not signed in." : "Wait a little.", detail: entered.Why);
     }
 }

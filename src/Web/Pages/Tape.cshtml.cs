@@ -12,7 +12,7 @@ public sealed class TapeModel : PageModel
     /// <summary>The page she came from.</summary>
     public string Back { get; private set; } = "/";
 
-    public void OnGet(string? back) => (Unit, Back) = (Tape.Chosen(Request), Here(back));
+    public void OnGet(string? back) => (Unit, Back) = (Tape.Chosen(Request), Url.Here(back));
 
     public IActionResult OnPost(string? unit, string? back)
     {
@@ -22,8 +22,6 @@ public sealed class TapeModel : PageModel
         }
 
         Preference.Keep(HttpContext, Tape.Cookie, unit ?? "");
-        return LocalRedirect(Here(back));
+        return LocalRedirect(Url.Here(back));
     }
-
-    private string Here(string? back) => back is not null && Url.IsLocalUrl(back) ? back : "/";
 }

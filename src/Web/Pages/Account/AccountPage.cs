@@ -1,5 +1,6 @@
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Sewing;
+using HeirloomArchive.Web.Accounts;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
@@ -18,8 +19,11 @@ public abstract class AccountPage : PageModel
     /// <summary>Where to go after signing in.</summary>
     public string Back { get; protected set; } = "/";
 
+    /// <summary>Whether this form was sent and refused; it then keeps what was typed.</summary>
+    public bool WasRefused(string form) => Faults.Count > 0 && Request.Query["handler"] == form;
+
     /// <summary>A text of the form; never null.</summary>
-    protected string Posted(string name) => Request.Form[name].ToString();
+    public string Posted(string name) => Request.Form[name].ToString();
 
     /// <summary>Does what was pressed; a refusal shows the page again.</summary>
     protected async Task<IActionResult> Do(Func<Task<IActionResult?>> press, Func<Task>? load = null)
@@ -48,8 +52,9 @@ public abstract class AccountPage : PageModel
     }
 
     /// <summary>Shows why nobody was let in.</summary>
-    protected void Refuse(int status, string why) => (Faults, Response.StatusCode) = ([new("", why)], status);
-
-    /// <summary>An address of this archive, or its first page.</summary>
-    protected string Here(string? back) => back is not null && Url.IsLocalUrl(back) ? back : "/";
+    protected void Refuse(Entered entered)
+    {
+        Faults = [new("", entered.Why)];
+        entered.Refuse(Response);
+    }
 }

@@ -18,6 +18,4 @@ public sealed class BookModel(Book book) : AccountPage
         (var total, Lines) = await book.Page(page, Size, ct);
         Pager = new(page, Size, total, n => $"/account/book?number={n}");
     }
-
-    public string When(DateTimeOffset when) => Written.Moment(when);
 }

@@ -53,7 +53,7 @@ public sealed class RecoverModel(Entrance entrance) : ComeInModel
         var entered = await entrance.ByRecoveryCode(HttpContext, Name, Code, password);
         if (entered.Person is null)
         {
-            Refuse(entered.Wait is null ? StatusCodes.Status401Unauthorized : StatusCodes.Status429TooManyRequests, entered.Why);
+            Refuse(entered);
         }
 
         return entered.Person is not null;

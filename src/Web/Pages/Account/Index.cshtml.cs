@@ -1,7 +1,6 @@
 using System.Globalization;
 using HeirloomArchive.Web.Access;
 using HeirloomArchive.Web.Accounts;
-using HeirloomArchive.Web.Pages.Reading;
 using Microsoft.AspNetCore.Mvc;
 
 namespace HeirloomArchive.Web.Pages.Account;
@@ -62,8 +61,6 @@ public sealed class IndexModel(Mine mine, Sessions sessions, Tokens tokens, Book
             await book.Write(HttpContext, Deeds.EndedToken, ended.Name);
         }
     }, ct);
-
-    public string Day(DateTimeOffset when) => Written.Day(when);
 
     /// <summary>A browser in two words, as far as it says what it is.</summary>
     public string Browser(string agent)

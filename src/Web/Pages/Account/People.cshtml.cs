@@ -35,12 +35,10 @@ public sealed class PeopleModel(People people) : AccountPage
 
     public Task<IActionResult> OnPostWithdraw(CancellationToken ct) => Press(() => people.Withdraw(HttpContext, Id, ct), ct);
 
-    public string Day(DateTimeOffset when) => Written.Day(when);
-
     private Guid Id => Guid.TryParse(Posted("id"), out var id) ? id : Guid.Empty;
 
     private void Tell((Invitation Invitation, string Code) made) => Told = (
-        T("The invitation"), T($"Give this to nobody but the one it is for, by a way that only she reads. It is not shown again, and can be used once until {Day(made.Invitation.Ends)}."),
+        T("The invitation"), T($"Give this to nobody but the one it is for, by a way that only she reads. It is not shown again, and can be used once until {Written.Day(made.Invitation.Ends)}."),
         [made.Code, $"{Request.Scheme}://{Request.Host}/account/join?code={made.Code}"]);
 
     private Task<IActionResult> Press(Func<Task> press, CancellationToken ct) => Do(async () =>

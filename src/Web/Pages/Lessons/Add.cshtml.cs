@@ -60,7 +60,7 @@ public sealed class AddModel(LessonBook book, IDocumentStore documents, ShownOnP
 
     private async Task<bool> Show(string[] chosen, string? back, CancellationToken ct)
     {
-        Back = back is not null && Url.IsLocalUrl(back) ? back : "/examples";
+        Back = Url.Here(back, "/examples");
         Chosen = [.. chosen.Distinct()];
         if (Chosen.Count > LessonShape.MostEntries || Chosen.Any(c => Read(c) is null))
         {

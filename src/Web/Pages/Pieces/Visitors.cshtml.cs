@@ -17,6 +17,9 @@ public sealed class VisitorsModel(Archive archive, ArchiveSettings settings, Sea
 
     public bool IsShown { get; private set; }
 
+    /// <summary>Whether somebody has changed the piece since it was shown here: she is to see what would be shown before she decides.</summary>
+    public bool Changed { get; private set; }
+
     public bool VisitorsCome => settings.Access.Visitors;
 
     /// <summary>Exactly what a visitor is answered.</summary>
@@ -49,7 +52,8 @@ public sealed class VisitorsModel(Archive archive, ArchiveSettings settings, Sea
         }
         catch (StaleException)
         {
-            // Somebody has changed the piece since: she is to see what would be shown before she decides.
+            (Changed, Response.StatusCode) = (true, StatusCodes.Status412PreconditionFailed);
+            return await OnGet(id, ct);
         }
         catch (Exception e) when (e is NotFoundException or SetAsideException)
         {
