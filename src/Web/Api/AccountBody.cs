@@ -16,7 +16,7 @@ internal sealed class AccountBody
     {
         var sent = await Body.ReadObjectOrNothing(request, ct) ?? [];
         return sent.FirstOrDefault(f => !fields.Contains(f.Key)).Key is { } unknown
-            ? throw new FaultException(unknown.Length > 60 ? unknown[..60] : unknown, $"This is not a field here; there are {(fields.Length == 0 ? "none" : string.Join(", ", fields))}.", FaultKind.Unreadable)
+            ? throw new FaultException(unknown.Short(60), $"This is not a field here; there are {(fields.Length == 0 ? "none" : string.Join(", ", fields))}.", FaultKind.Unreadable)
             : new(sent);
     }
 
@@ -32,21 +32,21 @@ internal sealed class AccountBody
     {
         null => otherwise,
         JsonValue v when v.GetValueKind() == JsonValueKind.Number && v.TryGetValue<int>(out var number) => number,
-        _ => throw new FaultException(field, "This is to be a whole number.", FaultKind.Unreadable),
+        { } other => throw new FaultException(field, $"{other.ToJsonString(Api.Writing).Short()} is not a whole number.", FaultKind.Unreadable),
     };
 
     public bool? YesOrNo(string field) => sent[field] switch
     {
         null => null,
         JsonValue v when v.TryGetValue<bool>(out var yes) => yes,
-        _ => throw new FaultException(field, "This is to be true or false.", FaultKind.Unreadable),
+        { } other => throw new FaultException(field, $"{other.ToJsonString(Api.Writing).Short()} is neither true nor false.", FaultKind.Unreadable),
     };
 
     public IReadOnlyList<string> Texts(string field) => sent[field] switch
     {
         null => [],
         JsonArray list when list.All(i => i?.GetValueKind() == JsonValueKind.String) => [.. list.Select(i => i!.GetValue<string>())],
-        _ => throw new FaultException(field, "This is to be a list of texts.", FaultKind.Unreadable),
+        { } other => throw new FaultException(field, $"{other.ToJsonString(Api.Writing).Short()} is not a list of texts.", FaultKind.Unreadable),
     };
 
     /// <summary>An object as it came, as JSON.</summary>

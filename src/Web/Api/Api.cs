@@ -68,6 +68,5 @@ public static class Api
         };
     }
 
-    private static string Shown(HttpRequest request) =>
-        request.Path.ToString() is { Length: > 200 } path ? path[..200] + "…" : request.Path.ToString();
+    private static string Shown(HttpRequest request) => request.Path.ToString().Short(200);
 }

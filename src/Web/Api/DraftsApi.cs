@@ -38,5 +38,5 @@ public static class DraftsApi
 
     private static string Named(string form) => Drafts.IsForm(form)
         ? form
-        : throw new FaultException("form", $"\"{(form.Length > 60 ? form[..60] + "…" : form)}\" names no form; a name is 1 to 100 of a-z, 0-9, - and :.", FaultKind.Unreadable);
+        : throw new FaultException("form", $"\"{form.Short(60)}\" names no form; a name is 1 to 100 of a-z, 0-9, - and :.", FaultKind.Unreadable);
 }

@@ -42,7 +42,7 @@ public static class EntriesApi
         var garment = await archive.Find(id, ct) ?? throw new NotFoundException($"No garment has the id {id}.");
         var found = (garment.State()[list] as JsonArray)?.FirstOrDefault(e => e?["id"]?.GetValue<string>() == entry.ToString())
             ?? throw new NotFoundException($"The garment's {list} have no entry with the id {entry}.");
-        Versions.Tag(response, garment);
+        Versions.Tag(response, garment.Version);
         return Api.Json(found.DeepClone());
     }
 

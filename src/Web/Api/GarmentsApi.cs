@@ -37,7 +37,7 @@ public static class GarmentsApi
     private static async Task<IResult> Read(Guid id, HttpResponse response, Archive archive, CancellationToken ct)
     {
         var garment = await archive.Find(id, ct) ?? throw new NotFoundException($"No garment has the id {id}.");
-        Versions.Tag(response, garment);
+        Versions.Tag(response, garment.Version);
         return Api.Json(garment.State());
     }
 

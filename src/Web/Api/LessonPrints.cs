@@ -33,5 +33,5 @@ public static class LessonPrints
     }
 
     private static IReadOnlyList<(string Label, string Text)> Facts(LessonEntryView view) =>
-        [.. view.Facts.Facts, .. view.Measured is { } measured ? [("Measured over all", measured)] : Array.Empty<(string, string)>()];
+        [.. view.Facts.Facts, .. view.Measured is { } measured ? [(T("Measured over all"), measured)] : Array.Empty<(string, string)>()];
 }

@@ -1,8 +1,6 @@
-using System.Globalization;
 using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Catalogue.Lessons;
-using HeirloomArchive.Sewing;
 using HeirloomArchive.Worksheets;
 using Marten;
 
@@ -35,13 +33,8 @@ public static class LessonsApi
     private static async Task<IResult> List(HttpRequest request, LessonBook lessons, CancellationToken ct)
     {
         var paging = Paging.Read(request);
-        var away = request.Query["away"].ToString();
-        if (away is not ("" or "true" or "false"))
-        {
-            throw new FaultException("away", $"\"{(away.Length > 40 ? away[..40] + "…" : away)}\" is neither true nor false.", FaultKind.Unreadable);
-        }
-
-        var (total, items) = await lessons.Page(paging.Page, paging.Size, away == "true" && Viewer.Now.Sight.Teaching, ct);
+        var away = Asked.YesOrNo(request, "away") ?? false;
+        var (total, items) = await lessons.Page(paging.Page, paging.Size, away && Viewer.Now.Sight.Teaching, ct);
         return Api.Json(new JsonObject { ["total"] = total, ["items"] = new JsonArray([.. items.Select(l => l.State())]) });
     }
 
@@ -93,7 +86,7 @@ public static class LessonsApi
     {
         var lesson = await lessons.Add(id, [await Body.ReadObject(http.Request, ct)], Versions.Who, ct);
         var entry = lesson.State()["entries"]!.AsArray()[^1]!;
-        Tag(http.Response, lesson);
+        Versions.Tag(http.Response, lesson.Version);
         http.Response.Headers.Location = $"/api/lessons/{id}/entries/{entry["id"]}";
         return Api.Json(entry.DeepClone(), StatusCodes.Status201Created);
     }
@@ -103,7 +96,7 @@ public static class LessonsApi
         var lesson = await Find(id, lessons, ct);
         var found = lesson.State()["entries"]!.AsArray().FirstOrDefault(e => e!["id"]!.ToString() == entry.ToString())
             ?? throw new NotFoundException($"The lesson has no entry with the id {entry}.");
-        Tag(response, lesson);
+        Versions.Tag(response, lesson.Version);
         return Api.Json(found.DeepClone());
     }
 
@@ -112,10 +105,7 @@ public static class LessonsApi
 
     private static IResult Answer(HttpResponse response, Lesson lesson, int status = StatusCodes.Status200OK)
     {
-        Tag(response, lesson);
+        Versions.Tag(response, lesson.Version);
         return Api.Json(lesson.State(), status);
     }
-
-    private static void Tag(HttpResponse response, Lesson lesson) =>
-        response.Headers.ETag = $"\"{lesson.Version.ToString(CultureInfo.InvariantCulture)}\"";
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Search;
@@ -21,37 +22,34 @@ public static class LikeApi
     private static async Task<IResult> Garment(Guid id, HttpRequest request, Archive archive, GarmentIndex index, CancellationToken ct)
     {
         Known(request, "size");
-        var state = (await archive.Find(id, ct))?.State();
-        return state is null ? Results.NotFound() : Api.Json(index.LikeGarment(id, state, Size(request)));
+        return Api.Json(index.LikeGarment(id, await State(id, archive, ct), Size(request)));
     }
 
     private static async Task<IResult> Technique(Guid id, Guid tid, HttpRequest request, Archive archive, GarmentIndex index, CancellationToken ct)
     {
         Known(request, "size", "proportions");
-        var anySize = request.Query["proportions"].ToString() switch
-        {
-            "" or "false" => false,
-            "true" => true,
-            var other => throw new FaultException("proportions", $"\"{Short(other)}\" is neither true nor false.", FaultKind.Unreadable),
-        };
-        var technique = ((await archive.Find(id, ct))?.State()["techniques"] as JsonArray ?? []).OfType<JsonObject>().FirstOrDefault(t => t["id"]?.ToString() == tid.ToString());
-        return technique is null ? Results.NotFound() : Api.Json(index.LikeTechnique(id, technique, anySize, Size(request)));
+        var anySize = Asked.YesOrNo(request, "proportions") ?? false;
+        var state = await State(id, archive, ct);
+        var technique = (state["techniques"] as JsonArray ?? []).OfType<JsonObject>().FirstOrDefault(t => t["id"]?.ToString() == tid.ToString())
+            ?? throw new NotFoundException($"The garment has no technique with the id {tid}.");
+        return Api.Json(index.LikeTechnique(id, technique, anySize, Size(request)));
     }
+
+    private static async Task<JsonObject> State(Guid id, Archive archive, CancellationToken ct) =>
+        (await archive.Find(id, ct) ?? throw new NotFoundException($"No garment has the id {id}.")).State();
 
     private static int Size(HttpRequest request) => request.Query["size"].ToString() switch
     {
         "" => Usual,
-        var text when int.TryParse(text, System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var size) && size is >= 1 and <= Most => size,
-        var text => throw new FaultException("size", $"\"{Short(text)}\" is not a whole number from 1 to {Most}.", FaultKind.Unreadable),
+        var text when int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var size) && size is >= 1 and <= Most => size,
+        var text => throw new FaultException("size", $"\"{text.Short()}\" is not a whole number from 1 to {Most}.", FaultKind.Unreadable),
     };
 
     private static void Known(HttpRequest request, params string[] names)
     {
         if (request.Query.Keys.FirstOrDefault(k => !names.Contains(k)) is { } unknown)
         {
-            throw new FaultException(unknown, $"\"{Short(unknown)}\" is not a parameter here. It knows {string.Join(", ", names)}.", FaultKind.Unreadable);
+            throw new FaultException(unknown, $"\"{unknown.Short()}\" is not a parameter here. It knows {string.Join(", ", names)}.", FaultKind.Unreadable);
         }
     }
-
-    private static string Short(string text) => text.Length <= 40 ? text : text[..40] + "…";
 }

@@ -49,7 +49,7 @@ internal static class Multipart
                 }
                 else if (!fields.Contains(name) || !texts.TryAdd(name, await Text(name, section.Body, ct)))
                 {
-                    throw new FaultException(name, $"The field \"{(name.Length > 60 ? name[..60] + "…" : name)}\" is not known here or comes twice; send file and once each: {string.Join(", ", fields)}.", FaultKind.Unreadable);
+                    throw new FaultException(name, $"The field \"{name.Short(60)}\" is not known here or comes twice; send file and once each: {string.Join(", ", fields)}.", FaultKind.Unreadable);
                 }
             }
         }

@@ -36,7 +36,7 @@ public readonly record struct Paging(int Page, int Size)
             return number;
         }
 
-        faults.Add(new(name, $"\"{(text.Length > 40 ? text[..40] + "…" : text)}\" is not a whole number from 1 to {most}.", FaultKind.Unreadable));
+        faults.Add(new(name, $"\"{text.Short()}\" is not a whole number from 1 to {most}.", FaultKind.Unreadable));
         return otherwise;
     }
 }

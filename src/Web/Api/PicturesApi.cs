@@ -48,7 +48,7 @@ public static class PicturesApi
             }
             else
             {
-                Versions.Tag(http.Response, taken.Garment);
+                Versions.Tag(http.Response, taken.Garment.Version);
             }
 
             return Api.Json(new JsonArray([.. taken.Pictures.Select(Answer)]), StatusCodes.Status201Created);
@@ -129,6 +129,8 @@ public static class PicturesApi
             throw Lost(pid);
         }
 
+        // She may go away before its head is read.
+        response.RegisterForDispose(file);
         var head = new byte[PictureFormats.HeadLength];
         var length = await file.ReadAtLeastAsync(head, head.Length, throwOnEndOfStream: false, ct);
         file.Position = 0;

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Pictures.Regions;
@@ -29,10 +28,11 @@ public static class RegionsApi
 
     private static string[] Types => ["application/ld+json", "application/json"];
 
-    private static async Task<IResult> List(Guid pid, bool? gone, HttpContext http, RegionKeeping keeping, CancellationToken ct)
+    private static async Task<IResult> List(Guid pid, HttpContext http, RegionKeeping keeping, CancellationToken ct)
     {
+        var gone = Asked.YesOrNo(http.Request, "gone") ?? false;
         await keeping.Frame(pid, ct);
-        return Page(http, await keeping.OfPicture(pid, gone ?? false, ct));
+        return Page(http, await keeping.OfPicture(pid, gone, ct));
     }
 
     private static async Task<IResult> OfGarment(Guid id, HttpContext http, Archive archive, RegionKeeping keeping, CancellationToken ct)
@@ -63,13 +63,13 @@ public static class RegionsApi
 
     private static async Task<IResult> Remove(Guid pid, Guid rid, HttpContext http, RegionKeeping keeping, CancellationToken ct)
     {
-        Tag(http, await keeping.Remove(pid, rid, Versions.Seen(http.Request), ct));
+        Versions.Tag(http.Response, (await keeping.Remove(pid, rid, Versions.Seen(http.Request), ct)).Version);
         return Results.NoContent();
     }
 
     private static IResult One(HttpContext http, Region region, int status = StatusCodes.Status200OK)
     {
-        Tag(http, region);
+        Versions.Tag(http.Response, region.Version);
         return IiifAnswers.Linked(http, AnnotationWriter.Write(region, IiifAnswers.Site(http.Request)), Vocabulary.Context, status);
     }
 
@@ -78,9 +78,6 @@ public static class RegionsApi
         var site = IiifAnswers.Site(http.Request);
         return IiifAnswers.Linked(http, AnnotationWriter.Page(regions, $"{site}{http.Request.Path}{http.Request.QueryString}", site), Vocabulary.Context);
     }
-
-    private static void Tag(HttpContext http, Region region) =>
-        http.Response.Headers.ETag = $"\"{region.Version.ToString(CultureInfo.InvariantCulture)}\"";
 
     private static string? Key(HttpRequest request)
     {
@@ -100,6 +97,6 @@ public static class RegionsApi
         var value = request.Query[name].ToString();
         return kind == ShownKind.Word || Guid.TryParse(value, out _)
             ? ShownThing.KeyOf(kind, value.ToLowerInvariant())
-            : throw new FaultException(name, $"\"{(value.Length > 40 ? value[..40] + "…" : value)}\" is no id.", FaultKind.Unreadable);
+            : throw new FaultException(name, $"\"{value.Short()}\" is no id.", FaultKind.Unreadable);
     }
 }

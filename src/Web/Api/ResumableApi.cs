@@ -187,7 +187,7 @@ public static class ResumableApi
         var text = request.Headers[header].ToString();
         return long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number)
             ? number
-            : throw new FaultException(header, $"{header} is \"{Short(text)}\"; it must be a whole number of bytes.", FaultKind.Unreadable);
+            : throw new FaultException(header, $"{header} is \"{text.Short(60)}\"; it must be a whole number of bytes.", FaultKind.Unreadable);
     }
 
     private static (HashAlgorithmName, byte[])? Checksum(string text)
@@ -200,12 +200,10 @@ public static class ResumableApi
         var digest = new byte[64];
         return text.Split(' ') is [var name, var base64] && Algorithms.TryGetValue(name, out var algorithm) && Convert.TryFromBase64String(base64, digest, out var length)
             ? (algorithm, digest[..length])
-            : throw new FaultException("Upload-Checksum", $"Upload-Checksum is \"{Short(text)}\"; it must be sha1 or sha256, a space, and the digest in base64.", FaultKind.Unreadable);
+            : throw new FaultException("Upload-Checksum", $"Upload-Checksum is \"{text.Short(60)}\"; it must be sha1 or sha256, a space, and the digest in base64.", FaultKind.Unreadable);
     }
 
     private static NotFoundException Missing(Guid id) => new($"There is no upload {id}; it was deleted, or waited longer than it may.");
 
     private static string Text(long number) => number.ToString(CultureInfo.InvariantCulture);
-
-    private static string Short(string text) => text.Length > 60 ? text[..60] + "…" : text;
 }

@@ -37,7 +37,7 @@ public static class SearchApi
 
         if (!long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var position) || !await follower.Exists(position, ct))
         {
-            throw new FaultException("seen", $"\"{(text.Length > 40 ? text[..40] + "…" : text)}\" is not a position that a change has answered in X-Position.", FaultKind.Unreadable);
+            throw new FaultException("seen", $"\"{text.Short()}\" is not a position that a change has answered in X-Position.", FaultKind.Unreadable);
         }
 
         return !await follower.WaitFor(position, Patience);

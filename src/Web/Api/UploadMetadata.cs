@@ -24,7 +24,7 @@ public sealed record UploadMetadata(string Name, Guid? Garment, string? Caption,
             var (key, value) = pair.Split(' ') switch { [var k] => (k, ""), [var k, var v] => (k, v), _ => (pair, "") };
             if (!Keys.Contains(key) || !pairs.TryAdd(key, Text(key, value)))
             {
-                throw Wrong("", $"the key \"{(key.Length > 40 ? key[..40] + "…" : key)}\" is not known or comes twice; there are {string.Join(", ", Keys)}.");
+                throw Wrong("", $"the key \"{key.Short()}\" is not known or comes twice; there are {string.Join(", ", Keys)}.");
             }
         }
 

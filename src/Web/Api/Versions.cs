@@ -25,7 +25,7 @@ public static class Versions
         if (header.Length < 2 || header[0] != '"' || header[^1] != '"')
         {
             throw new BadHttpRequestException(
-                $"If-Match is {(header.Length > 40 ? header[..40] + "…" : header)}; send the one ETag as it was answered, in quotation marks: \"3\".");
+                $"If-Match is {header.Short()}; send the one ETag as it was answered, in quotation marks: \"3\".");
         }
 
         // A tag that is no number was never ours: it is as stale as can be.
@@ -33,13 +33,12 @@ public static class Versions
     }
 
     /// <summary>Tells the client where the record stands now.</summary>
-    public static void Tag(HttpResponse response, Garment garment) =>
-        response.Headers.ETag = $"\"{garment.Version.ToString(CultureInfo.InvariantCulture)}\"";
+    public static void Tag(HttpResponse response, long version) => response.Headers.ETag = $"\"{version.ToString(CultureInfo.InvariantCulture)}\"";
 
     /// <summary>After a save: the headers, and this node's own index at once.</summary>
     public static async Task Written(HttpResponse response, Garment garment, long position, IndexFollower index)
     {
-        Tag(response, garment);
+        Tag(response, garment.Version);
         response.Headers["X-Position"] = position.ToString(CultureInfo.InvariantCulture);
         await index.Refresh(garment.Id, position);
     }

@@ -19,7 +19,7 @@ public static class VisitorsApi
     private static async Task<IResult> Read(Guid id, HttpResponse response, Archive archive, CancellationToken ct)
     {
         var garment = await archive.Find(id, ct) ?? throw new NotFoundException($"No garment has the id {id}.");
-        Versions.Tag(response, garment);
+        Versions.Tag(response, garment.Version);
         return Shown(garment);
     }
 

@@ -72,7 +72,7 @@ public static class WordsApi
         var sent = await Body.ReadObject(request, ct);
         if (sent.Select(m => m.Key).FirstOrDefault(k => k != "into") is { } unknown)
         {
-            throw new FaultException(unknown.Length <= 60 ? unknown : unknown[..60], "Only \"into\" is sent here: the slug of the word that it shall count as.", FaultKind.Unreadable);
+            throw new FaultException(unknown.Short(60), "Only \"into\" is sent here: the slug of the word that it shall count as.", FaultKind.Unreadable);
         }
 
         return sent["into"] is JsonValue into && into.TryGetValue<string>(out var target)
@@ -85,7 +85,7 @@ public static class WordsApi
 
     private static string Near(string facet, string slug) => Words.Nearest(facet, slug) is { Count: > 0 } near
         ? $"Nearest: {string.Join(", ", near)}."
-        : $"All words are at /api/words.";
+        : "All words are at /api/words.";
 
     private static byte[] Bytes(JsonObject json) => System.Text.Encoding.UTF8.GetBytes(json.ToJsonString(Api.Writing));
 

@@ -22,7 +22,7 @@ public static class WorksheetPrints
     private static async Task<IResult> Print(Guid id, HttpContext http, IDocumentStore store, ShownOnPictures places, PrintPictures pictures, CancellationToken ct)
     {
         var worksheet = await WorksheetsApi.Find(id, store, ct);
-        var rule = YesNo(http.Request, "rule");
+        var rule = Asked.YesOrNo(http.Request, "rule");
         var printer = await PrinterOf(http.Request.Query["printer"].ToString(), store, ct);
         var close = await SheetPage.Copied(worksheet, places);
         var picture = await pictures.Of(close, worksheet.Result["picture"]?["id"]?.GetValue<string>(), ct);
@@ -32,11 +32,11 @@ public static class WorksheetPrints
     private static async Task<IResult> Teach(Guid id, HttpContext http, IDocumentStore store, CancellationToken ct)
     {
         var worksheet = await WorksheetsApi.Find(id, store, ct);
-        var answers = YesNo(http.Request, "answers") ?? false;
+        var answers = Asked.YesOrNo(http.Request, "answers") ?? false;
         var text = http.Request.Query["pupils"].ToString();
         int? pupils = text.Length == 0 ? null
             : int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var count) ? count
-            : throw new FaultException("pupils", "This is not a number of pupils, as in 12.", FaultKind.Unreadable);
+            : throw new FaultException("pupils", $"\"{text.Short()}\" is not a number of pupils, as in 12.", FaultKind.Unreadable);
         return Pdf(http, $"{(answers ? "answers" : "hand-out")}-{id}.pdf", WorksheetPdf.Teaching(worksheet, answers, pupils));
     }
 
@@ -45,14 +45,6 @@ public static class WorksheetPrints
         http.Response.Headers.ContentDisposition = $"inline; filename=\"{name}\"";
         return Results.Bytes(bytes, "application/pdf");
     }
-
-    private static bool? YesNo(HttpRequest request, string name) => request.Query[name].ToString() switch
-    {
-        "" => null,
-        "true" => true,
-        "false" => false,
-        _ => throw new FaultException(name, $"“{name}” is true or false.", FaultKind.Unreadable),
-    };
 
     private static async Task<Printer?> PrinterOf(string asked, IDocumentStore store, CancellationToken ct)
     {
@@ -63,7 +55,7 @@ public static class WorksheetPrints
 
         if (!Guid.TryParse(asked, out var id))
         {
-            throw new FaultException("printer", "This is not the id of a printer.", FaultKind.Unreadable);
+            throw new FaultException("printer", $"\"{asked.Short()}\" is not the id of a printer.", FaultKind.Unreadable);
         }
 
         await using var session = store.QuerySession();

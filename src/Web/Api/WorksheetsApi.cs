@@ -43,9 +43,7 @@ public static class WorksheetsApi
 
     private static async Task<IResult> Keep(Worksheet worksheet, HttpContext http, IDocumentStore store, CancellationToken ct)
     {
-        await using var session = store.LightweightSession();
-        session.Insert(worksheet);
-        await session.SaveChangesAsync(ct);
+        await store.Keep(worksheet, ct);
         http.Response.Headers.Location = $"/api/worksheets/{worksheet.Id}";
         return Api.Json(worksheet.ToJson(), StatusCodes.Status201Created);
     }

@@ -17,7 +17,7 @@ internal static class IiifAnswers
     public static IResult Linked(HttpContext http, JsonNode document, string profile, int status = StatusCodes.Status200OK)
     {
         http.Response.Headers.Append(HeaderNames.Vary, HeaderNames.Accept);
-        return Results.Json(document, Api.Api.Writing, $"{(WantsPlain(http.Request) ? "application/json" : $"application/ld+json; profile=\"{profile}\"")}", status);
+        return Results.Json(document, Api.Api.Writing, WantsPlain(http.Request) ? "application/json" : $"application/ld+json; profile=\"{profile}\"", status);
     }
 
     /// <summary>

@@ -1,3 +1,5 @@
+using HeirloomArchive.Web.Api;
+
 namespace HeirloomArchive.Web.Iiif;
 
 /// <summary>
@@ -29,12 +31,12 @@ public static class ImageRequest
         var turn = Regions.Decimal(mirrored ? rotation[1..] : rotation);
         if (turn is not (0 or 90 or 180 or 270 or 360))
         {
-            throw new ImageRequestException($"“{Regions.Short(rotation)}” is no turn that is made here: 0, 90, 180 or 270, perhaps with ! before it to mirror.");
+            throw new ImageRequestException($"“{rotation.Short(60)}” is no turn that is made here: 0, 90, 180 or 270, perhaps with ! before it to mirror.");
         }
 
         if (qualityAndFormat.Split('.') is not [var quality, var format] || quality is not ("default" or "color" or "gray") || !Formats.ContainsKey(format))
         {
-            throw new ImageRequestException($"“{Regions.Short(qualityAndFormat)}” is not made here: default, color or gray, as .jpg, .png or .webp.");
+            throw new ImageRequestException($"“{qualityAndFormat.Short(60)}” is not made here: default, color or gray, as .jpg, .png or .webp.");
         }
 
         return new(crop, width, height, mirrored, (int)turn % 360, quality == "gray", format);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using HeirloomArchive.Web.Api;
 
 namespace HeirloomArchive.Web.Iiif;
 
@@ -24,22 +25,20 @@ internal static class Regions
         var numbers = (percent ? text[4..] : text).Split(',').Select(t => percent ? Decimal(t) : Whole(t)).ToArray();
         if (numbers.Length != 4 || numbers.Contains(null))
         {
-            throw new ImageRequestException($"“{Short(text)}” is no region: full, square, x,y,w,h or pct:x,y,w,h.");
+            throw new ImageRequestException($"“{text.Short(60)}” is no region: full, square, x,y,w,h or pct:x,y,w,h.");
         }
 
         var (x, y) = (Pixels(numbers[0]!.Value, frame.Width, percent), Pixels(numbers[1]!.Value, frame.Height, percent));
         var (width, height) = (Pixels(numbers[2]!.Value, frame.Width, percent), Pixels(numbers[3]!.Value, frame.Height, percent));
         (width, height) = (Math.Min(width, frame.Width - x), Math.Min(height, frame.Height - y));
         return width < 1 || height < 1
-            ? throw new ImageRequestException($"“{Short(text)}” holds nothing of the picture, which is {frame.Width} by {frame.Height} pixels.")
+            ? throw new ImageRequestException($"“{text.Short(60)}” holds nothing of the picture, which is {frame.Width} by {frame.Height} pixels.")
             : new((int)x, (int)y, (int)width, (int)height);
     }
 
     /// <summary>A number as section 4.7 has it: digits, perhaps with a point; null for anything else.</summary>
     public static decimal? Decimal(string text) =>
         text.Length <= 20 && decimal.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number) ? number : null;
-
-    public static string Short(string text) => text.Length <= 60 ? text : text[..60] + "…";
 
     private static decimal? Whole(string text) => int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : null;
 

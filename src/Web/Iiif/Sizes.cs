@@ -1,4 +1,5 @@
 using System.Globalization;
+using HeirloomArchive.Web.Api;
 
 namespace HeirloomArchive.Web.Iiif;
 
@@ -21,21 +22,21 @@ internal static class Sizes
                 ({ } w, { } h) => (w, h),
                 ({ } w, null) => (w, Scaled(crop.Height, w, crop.Width)),
                 (null, { } h) => (Scaled(crop.Width, h, crop.Height), h),
-                _ => throw new ImageRequestException($"“{Regions.Short(text)}” is no size: max, w, or ,h or w,h or !w,h or pct:n, each perhaps with ^ before it."),
+                _ => throw new ImageRequestException($"“{text.Short(60)}” is no size: max, w, or ,h or w,h or !w,h or pct:n, each perhaps with ^ before it."),
             },
         };
         if (width < 1 || height < 1)
         {
-            throw new ImageRequestException($"“{Regions.Short(text)}” comes to {width} by {height} pixels; an image has at least 1 by 1.");
+            throw new ImageRequestException($"“{text.Short(60)}” comes to {width} by {height} pixels; an image has at least 1 by 1.");
         }
 
         if (!upscale && (width > crop.Width || height > crop.Height))
         {
-            throw new ImageRequestException($"“{Regions.Short(text)}” is larger than the region, {crop.Width} by {crop.Height}; put ^ before it to have it enlarged.");
+            throw new ImageRequestException($"“{text.Short(60)}” is larger than the region, {crop.Width} by {crop.Height}; put ^ before it to have it enlarged.");
         }
 
         return width > frame.Most || height > frame.Most
-            ? throw new ImageRequestException($"“{Regions.Short(text)}” comes to {width} by {height} pixels; at most {frame.Most} by {frame.Most} are answered.")
+            ? throw new ImageRequestException($"“{text.Short(60)}” comes to {width} by {height} pixels; at most {frame.Most} by {frame.Most} are answered.")
             : (width, height);
     }
 
@@ -57,7 +58,7 @@ internal static class Sizes
     }
 
     private static (int, int) Percent(decimal percent, Crop crop, bool upscale, string text) => percent > 100 && !upscale
-        ? throw new ImageRequestException($"“{Regions.Short(text)}” is more than 100 percent; put ^ before it to have it enlarged.")
+        ? throw new ImageRequestException($"“{text.Short(60)}” is more than 100 percent; put ^ before it to have it enlarged.")
         : ((int)Math.Min(int.MaxValue, Math.Round(crop.Width * percent / 100)), (int)Math.Min(int.MaxValue, Math.Round(crop.Height * percent / 100)));
 
     private static int Scaled(int side, int by, int of) => (int)Math.Min(int.MaxValue, Math.Round((decimal)side * by / of, MidpointRounding.AwayFromZero));

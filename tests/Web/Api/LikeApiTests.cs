@@ -59,6 +59,7 @@ public sealed class LikeApiTests(ArchiveHost host) : IClassFixture<ArchiveHost>
     {
         using var answer = await host.Client.GetAsync(new Uri(address, UriKind.Relative), Stop);
         Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
+        Assert.Equal("No garment has the id 019a0000-0000-7000-8000-00000000dead.", (await answer.Content.ReadFromJsonAsync<JsonObject>(Stop))!["detail"]!.ToString());
     }
 
     private async Task<(string Id, string Technique)> Enter(string name, string width, string space)

@@ -161,6 +161,15 @@ public sealed class RegionsApiTests(ArchiveHost host) : IClassFixture<ArchiveHos
     }
 
     [Fact]
+    public async Task Gone_is_true_or_false_and_what_else_is_asked_is_named()
+    {
+        var piece = await Piece();
+        using var answer = await host.Client.GetAsync(new Uri(piece.Regions + "?gone=perhaps", UriKind.Relative), Cancel);
+        Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+        Assert.Contains("perhaps", (await Read(answer))["errors"]!["gone"]![0]!.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task What_was_taken_out_of_the_record_stays_marked_and_a_piece_set_aside_takes_no_region()
     {
         var piece = await Piece();

@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Search;
+using HeirloomArchive.Web.Api;
 using HeirloomArchive.Web.Pages.Forms;
 using HeirloomArchive.Web.Pages.Reading;
 using Microsoft.AspNetCore.Mvc;
@@ -121,7 +122,7 @@ public sealed class ConditionModel(Archive archive, IndexFollower index) : FormP
         var found = View.History.Examination(id);
         if (found is null)
         {
-            Form.Faults = [.. Form.Faults, new(name, T($"“{(id.Length > 40 ? id[..40] + "…" : id)}” is none of the times this piece was looked over; choose one from the list."))];
+            Form.Faults = [.. Form.Faults, new(name, T($"“{id.Short()}” is none of the times this piece was looked over; choose one from the list."))];
         }
 
         return found;
