@@ -14,4 +14,13 @@ public static class WorksheetStore
         options.Schema.For<Printer>();
         options.Schema.For<MadeUp>().Index(m => m.Worksheet);
     }
+
+    /// <summary>Keeps a new worksheet; from then on it stays as it is.</summary>
+    public static async Task Keep(this IDocumentStore store, Worksheet worksheet, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(store);
+        await using var session = store.LightweightSession();
+        session.Insert(worksheet);
+        await session.SaveChangesAsync(ct);
+    }
 }

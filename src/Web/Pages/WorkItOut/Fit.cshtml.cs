@@ -20,7 +20,7 @@ public sealed class FitModel : PageModel
     public IReadOnlyList<Nearest> Nearest { get; private set; } = [];
 
     /// <summary>What was asked, to be asked again.</summary>
-    public IEnumerable<(string Key, string Value)> Asked => Question.Of(Request);
+    public IEnumerable<(string Key, string Value)> Asked => Question.Of(Request.Query);
 
     public void OnGet(string? nearest)
     {

@@ -1,3 +1,5 @@
+using Microsoft.Extensions.Primitives;
+
 namespace HeirloomArchive.Web.Pages.WorkItOut;
 
 /// <summary>A sum's question as its address holds it.</summary>
@@ -6,6 +8,6 @@ internal static class Question
     private static readonly string[] NotAsked = ["add", "remove", "nearest", "__RequestVerificationToken", "handler"];
 
     /// <summary>The fields of the question, without what only rearranged the form.</summary>
-    public static IEnumerable<(string Key, string Value)> Of(HttpRequest request) =>
-        request.Query.Where(p => !NotAsked.Contains(p.Key)).Select(p => (p.Key, p.Value.ToString()));
+    public static IEnumerable<(string Key, string Value)> Of(IEnumerable<KeyValuePair<string, StringValues>> sent) =>
+        sent.Where(p => !NotAsked.Contains(p.Key)).Select(p => (p.Key, p.Value.ToString()));
 }

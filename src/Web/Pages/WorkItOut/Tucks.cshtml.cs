@@ -18,7 +18,7 @@ public sealed class TucksModel(IDocumentStore documents, TimeProvider clock) : P
     public Worksheet? Sheet { get; private set; }
 
     /// <summary>What was asked, to be asked again.</summary>
-    public IEnumerable<(string Key, string Value)> Asked => Question.Of(Request);
+    public IEnumerable<(string Key, string Value)> Asked => Question.Of(Request.Query);
 
     public void OnGet(string? add, string? remove)
     {
@@ -56,14 +56,13 @@ public sealed class TucksModel(IDocumentStore documents, TimeProvider clock) : P
         try
         {
             var sheet = Make(FormReader.Read(posted, WorksheetForm.Plan));
-            await using var session = documents.LightweightSession();
-            session.Insert(sheet);
-            await session.SaveChangesAsync(ct);
+            await documents.Keep(sheet, ct);
             return Redirect($"/worksheets/{sheet.Id}");
         }
         catch (FaultException)
         {
-            return RedirectToPage();
+            // The question's own address says what is wrong with it.
+            return LocalRedirect($"/work-it-out/tucks{QueryString.Create(Question.Of(posted).Select(p => KeyValuePair.Create(p.Key, (string?)p.Value)))}");
         }
     }
 

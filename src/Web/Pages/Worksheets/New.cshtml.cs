@@ -87,9 +87,7 @@ public sealed class NewModel(Archive archive, IDocumentStore documents, TimeProv
         try
         {
             var worksheet = WorksheetMaker.Make(asked, Garment, clock.GetUtcNow());
-            await using var session = documents.LightweightSession();
-            session.Insert(worksheet);
-            await session.SaveChangesAsync(ct);
+            await documents.Keep(worksheet, ct);
             return Redirect($"/worksheets/{worksheet.Id}");
         }
         catch (DoesNotFitException e)

@@ -50,9 +50,9 @@ public sealed class SheetModel(Archive archive, IDocumentStore documents, ShownO
         {
             return await Made(WorksheetMaker.Make(Sheet.Request, piece.State(), clock.GetUtcNow()), ct);
         }
-        catch (Exception e) when (e is FaultException or DoesNotFitException)
+        catch (FaultException)
         {
-            // What was planned can't be made of what is recorded now: begin from the form, which says why.
+            // What was planned can't be made of what is recorded now: begin from the form.
             return Redirect($"/worksheets/new?garment={garment}&technique={Sheet.Request["technique"] ?? Sheet.Request["techniques"]?[0]}");
         }
     }

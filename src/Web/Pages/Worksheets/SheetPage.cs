@@ -54,9 +54,7 @@ public abstract class SheetPage(IDocumentStore documents) : PageModel
     /// <summary>Keeps a new worksheet and shows it.</summary>
     protected async Task<RedirectResult> Made(Worksheet sheet, CancellationToken ct)
     {
-        await using var session = documents.LightweightSession();
-        session.Insert(sheet);
-        await session.SaveChangesAsync(ct);
+        await documents.Keep(sheet, ct);
         return Redirect($"/worksheets/{sheet.Id}");
     }
 

@@ -60,9 +60,7 @@ public sealed class SideBySideModel(Archive archive, IDocumentStore documents, T
         try
         {
             var worksheet = WorksheetMaker.Make(Asked(values), Garment, clock.GetUtcNow());
-            await using var session = documents.LightweightSession();
-            session.Insert(worksheet);
-            await session.SaveChangesAsync(ct);
+            await documents.Keep(worksheet, ct);
             return Redirect($"/worksheets/{worksheet.Id}");
         }
         catch (FaultException e)

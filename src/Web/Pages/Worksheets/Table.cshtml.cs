@@ -27,7 +27,7 @@ public sealed class TableModel(IDocumentStore documents) : SheetPage(documents)
             return NotFound();
         }
 
-        Number = step is { } asked && asked >= 1 && asked <= Steps.Count ? asked : Next(0);
+        Number = step is { } asked && asked >= 1 && asked <= Steps.Count ? asked : Next;
         return Page();
     }
 
@@ -43,5 +43,5 @@ public sealed class TableModel(IDocumentStore documents) : SheetPage(documents)
     }
 
     // The first step that is not done yet, or the last.
-    private int Next(int after) => Enumerable.Range(after + 1, Steps.Count - after).FirstOrDefault(n => !Done.Contains(n), Steps.Count);
+    private int Next => Enumerable.Range(1, Steps.Count).FirstOrDefault(n => !Done.Contains(n), Steps.Count);
 }
