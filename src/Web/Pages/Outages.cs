@@ -1,4 +1,5 @@
 using System.Globalization;
+using HeirloomArchive.Catalogue;
 using HeirloomArchive.Web.Hosting;
 using Microsoft.AspNetCore.Http.Features;
 
@@ -31,7 +32,10 @@ public sealed record HeldForm(string Action, IReadOnlyList<(string Name, string 
     }
 }
 
-/// <summary>Answers a person's request that failed by an <see cref="Outage"/> with a page that says so and holds what she typed; it needs no database.</summary>
+/// <summary>
+/// Answers a person's request that failed by an <see cref="Outage"/>, or asked for what is not there, with a page that says so and holds what she
+/// typed; it needs no database.
+/// </summary>
 public sealed class Outages(RequestDelegate next, ArchiveSettings settings)
 {
     public async Task InvokeAsync(HttpContext context)
@@ -43,6 +47,13 @@ public sealed class Outages(RequestDelegate next, ArchiveSettings settings)
         catch (Exception e) when (!context.Response.HasStarted && Outage.Of(e, settings) is { } outage)
         {
             await Show(context, outage, await HeldForm.Of(context.Request));
+        }
+        catch (NotFoundException) when (!context.Response.HasStarted && context.Request.Headers.Accept.ToString().Contains("text/html", StringComparison.Ordinal))
+        {
+            // A program that asks for a print is answered in JSON; a browser gets the page of what is not there.
+            context.Features.Set(await HeldForm.Of(context.Request));
+            context.Response.Clear();
+            context.Response.StatusCode = StatusCodes.Status404NotFound;
         }
     }
 

@@ -15,6 +15,9 @@ public sealed class GivenModel(LessonBook book, Archive archive, TimeProvider cl
     /// <summary>The times in the order of the lesson, with their place in it.</summary>
     public IReadOnlyList<GivenView> Times { get; private set; } = [];
 
+    /// <summary>The place of the time whose form was refused, to keep what was typed there; null where none was.</summary>
+    public int? Refused { get; private set; }
+
     /// <summary>What can go out.</summary>
     public IReadOnlyList<FetchView> Pieces { get; private set; } = [];
 
@@ -27,11 +30,7 @@ public sealed class GivenModel(LessonBook book, Archive archive, TimeProvider cl
             return NotFound();
         }
 
-        Form = new(new JsonObject
-        {
-            ["date"] = clock.GetLocalNow().ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
-            ["out"] = new JsonArray([.. Pieces.Where(p => p.Stays.Count == 0).Select(p => (JsonNode)p.Id)]),
-        }) { About = "lesson" };
+        Form = Another();
         return Page();
     }
 
@@ -39,16 +38,27 @@ public sealed class GivenModel(LessonBook book, Archive archive, TimeProvider cl
     public Task<IActionResult> OnPostOut(Guid id, long version, CancellationToken ct) => Keep(id, version, Typed("date", "group", "out", "needlesOut"), (given, typed) => given.Add((JsonNode)typed), ct);
 
     /// <summary>It is over: what came back.</summary>
-    public Task<IActionResult> OnPostBack(Guid id, int time, long version, CancellationToken ct) => Keep(id, version, Typed("back", "needlesBack", "changed"), (given, typed) =>
+    public Task<IActionResult> OnPostBack(Guid id, int time, long version, CancellationToken ct)
     {
-        if (time >= 0 && time < given.Count)
+        Refused = time;
+        return Keep(id, version, Typed("back", "needlesBack", "changed"), (given, typed) =>
         {
-            foreach (var field in (string[])["back", "needlesBack", "changed"])
+            if (time >= 0 && time < given.Count)
             {
-                given[time]![field] = typed[field]?.DeepClone();
+                foreach (var field in (string[])["back", "needlesBack", "changed"])
+                {
+                    given[time]![field] = typed[field]?.DeepClone();
+                }
             }
-        }
-    }, ct);
+        }, ct);
+    }
+
+    /// <summary>The form of another time: today, with every piece that may go.</summary>
+    public Form Another() => new(new JsonObject
+    {
+        ["date"] = clock.GetLocalNow().ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+        ["out"] = new JsonArray([.. Pieces.Where(p => p.Stays.Count == 0).Select(p => (JsonNode)p.Id)]),
+    }) { About = "lesson" };
 
     private JsonObject Typed(params string[] fields)
     {

@@ -3,6 +3,7 @@ using HeirloomArchive.Catalogue.Lessons;
 using HeirloomArchive.Web.Pages.Reading;
 using Marten;
 using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace HeirloomArchive.Web.Pages.Lessons;
 
@@ -10,6 +11,9 @@ namespace HeirloomArchive.Web.Pages.Lessons;
 public sealed class LessonModel(LessonBook book, IDocumentStore documents, ShownOnPictures places) : LessonPage(book)
 {
     public IReadOnlyList<LessonEntryView> Entries { get; private set; } = [];
+
+    /// <summary>What was typed for an entry and refused; null where nothing was.</summary>
+    public (string Entry, string Show, string Note)? Refused { get; private set; }
 
     /// <summary>The times it was given that something does not agree in.</summary>
     public int Disagreements => Lesson.Given.Count(g => GivenView.Of(g, _ => "").Wrong.Count > 0);
@@ -37,11 +41,16 @@ public sealed class LessonModel(LessonBook book, IDocumentStore documents, Shown
 
     public Task<IActionResult> OnPostOut(Guid id, string entry, long version, CancellationToken ct) => Change(id, version, entry, (entries, at) => entries.RemoveAt(at), ct);
 
-    public Task<IActionResult> OnPostEntry(Guid id, string entry, string? show, string? note, long version, CancellationToken ct) => Change(id, version, entry, (entries, at) =>
+    public async Task<IActionResult> OnPostEntry(Guid id, string entry, string? show, string? note, long version, CancellationToken ct)
     {
-        entries[at]!["show"] = string.IsNullOrEmpty(show) ? null : show;
-        entries[at]!["note"] = note;
-    }, ct);
+        var answer = await Change(id, version, entry, (entries, at) =>
+        {
+            entries[at]!["show"] = string.IsNullOrEmpty(show) ? null : show;
+            entries[at]!["note"] = note;
+        }, ct);
+        Refused = answer is PageResult ? (entry, show ?? "", note ?? "") : null;
+        return answer;
+    }
 
     private async Task<IActionResult> Change(Guid id, long version, string? entry, Action<JsonArray, int> change, CancellationToken ct)
     {

@@ -53,7 +53,7 @@ public sealed record LessonEntryView(string Id, string Title, string Of, string?
     /// <summary>What must be known before the piece is fetched, and that something has gone since.</summary>
     public IReadOnlyList<string> Marks { get; init; } = [];
 
-    /// <summary>The name of an entry's way of being shown.</summary>
+    /// <summary>The ways an entry can be shown, with their names.</summary>
     public static IReadOnlyList<(string Value, string Label)> Ways => [("", T("Not decided")), ("piece", T("The piece itself")), ("photograph", T("A photograph of it")), ("sample", T("A stitched sample"))];
 
     /// <summary>All entries of a lesson in their order.</summary>

@@ -27,7 +27,7 @@ public abstract class LessonPage(LessonBook book) : PageModel
     /// <summary>A field of the lesson in plain words; empty where nothing is written.</summary>
     public string Text(string field) => Lesson.Fields[field]?.ToString() ?? "";
 
-    /// <summary>What each of so many pupils needs, in one line.</summary>
+    /// <summary>For whom it is, how long it takes and for how many, in one line; empty where none of it is written.</summary>
     public string Under => string.Join(" · ", new[] { Text("level"), Text("time"), Lesson.Fields["pupils"] is { } pupils ? N(Reading.Say.Number(pupils), $"{pupils} pupil", $"{pupils} pupils") : "" }.Where(t => t.Length > 0));
 
     protected static string Who => Versions.Who;
@@ -59,6 +59,11 @@ public abstract class LessonPage(LessonBook book) : PageModel
         {
             Form.Faults = e.Faults;
             Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+        }
+        catch (NotFoundException)
+        {
+            Form.Faults = [new("", T("Somebody took this lesson away in between. Under “Taken away” on the page of all lessons it can be brought back."))];
+            Response.StatusCode = StatusCodes.Status404NotFound;
         }
         catch (StaleException e)
         {

@@ -17,6 +17,7 @@ public sealed class UntaggedModel(Archive archive, IndexFollower index, IDocumen
 
     private IReadOnlyList<LackingPicture> all = [];
     private int place;
+    private bool refused;
 
     /// <summary>How many lack a view or a tag, in all pieces.</summary>
     public long Total { get; private set; }
@@ -35,7 +36,7 @@ public sealed class UntaggedModel(Archive archive, IndexFollower index, IDocumen
 
     /// <summary>A view as it is typed and shown.</summary>
     // In English, as it is read again when it is sent.
-    public string View => Form.Faults.Count > 0 ? Form.Text("view") : Now?.Entry["view"] is { } view ? view is JsonValue slug ? Words.Label("views", slug.ToString()) : Say.Word("views", view) : "";
+    public string View => refused ? Form.Text("view") : Now?.Entry["view"] is { } view ? view is JsonValue slug ? Words.Label("views", slug.ToString()) : Say.Word("views", view) : "";
 
     public async Task OnGet(Guid? at, CancellationToken ct) => await Load(at, ct);
 
@@ -60,10 +61,24 @@ public sealed class UntaggedModel(Archive archive, IndexFollower index, IDocumen
         }
 
         var (faults, now) = (Form.Faults, Version);
-        Form = new(new JsonObject { ["caption"] = caption, ["view"] = view, ["tags"] = tags }) { Faults = faults };
         await Load(picture, ct);
+        if (Now?.Id != picture.ToString())
+        {
+            await Keep(piece, picture, ct);
+        }
+
+        (refused, Form) = (true, new(new JsonObject { ["caption"] = caption, ["view"] = view, ["tags"] = tags }) { Faults = faults });
         Version = now > 0 ? now : Version;
         return Page();
+    }
+
+    // It may have got its words from somebody else meanwhile: what was typed is still about this picture, and about no other.
+    private async Task Keep(Guid piece, Guid picture, CancellationToken ct)
+    {
+        var garment = await Archive.Find(piece, ct);
+        var entry = garment?.State()["pictures"]!.AsArray().OfType<JsonObject>().FirstOrDefault(p => p["id"]!.ToString() == picture.ToString());
+        (all, place) = ([new(garment!, entry ?? throw new NotFoundException($"The picture {picture} is not there any more.")), .. all], 0);
+        Version = garment!.Version;
     }
 
     private async Task Load(Guid? at, CancellationToken ct)
@@ -77,9 +92,6 @@ public sealed class UntaggedModel(Archive archive, IndexFollower index, IDocumen
         }
 
         Version = Now?.Garment.Version ?? 0;
-        if (Form.Faults.Count == 0 && Differs is null)
-        {
-            Form = new(Now?.Entry.DeepClone().AsObject() ?? []);
-        }
+        Form = new(Now?.Entry.DeepClone().AsObject() ?? []);
     }
 }

@@ -127,8 +127,13 @@ public sealed class ViewModel(RegionKeeping keeping) : PageModel
         }
         catch (Exception e) when (e is StaleException or SetAsideException or FaultException)
         {
-            Mark.Faults = [new("", e is StaleException ? T("The mark has been changed since. Look at it again, then take it away.") : e.Message)];
-            Response.StatusCode = e is FaultException ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status409Conflict;
+            Mark.Faults = [new("", e is StaleException ? T("The mark has been changed since. It is shown as it stands now; do what you wanted once more.") : e.Message)];
+            Response.StatusCode = e switch
+            {
+                FaultException => StatusCodes.Status422UnprocessableEntity,
+                StaleException => StatusCodes.Status412PreconditionFailed,
+                _ => StatusCodes.Status409Conflict,
+            };
             return Page();
         }
     }

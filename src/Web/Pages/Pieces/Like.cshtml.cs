@@ -46,17 +46,9 @@ public sealed class LikeModel(Archive archive, GarmentIndex index, IDocumentStor
             }
         }
 
-        try
-        {
-            var like = Technique is null ? index.LikeGarment(id, state, Most) : index.LikeTechnique(id, Technique, proportions, Most);
-            Found = await Tiles(like["items"]!.AsArray().OfType<JsonObject>().ToList(), ct);
-            return Page();
-        }
-        catch (IndexNotReadyException)
-        {
-            Response.Headers.RetryAfter = "2";
-            return StatusCode(StatusCodes.Status503ServiceUnavailable);
-        }
+        var like = Technique is null ? index.LikeGarment(id, state, Most) : index.LikeTechnique(id, Technique, proportions, Most);
+        Found = await Tiles(like["items"]!.AsArray().OfType<JsonObject>().ToList(), ct);
+        return Page();
     }
 
     private async Task<IReadOnlyList<TileView>> Tiles(List<JsonObject> items, CancellationToken ct)

@@ -5,6 +5,7 @@ using HeirloomArchive.Pictures;
 using HeirloomArchive.Search;
 using HeirloomArchive.Sewing;
 using HeirloomArchive.Web.Access;
+using HeirloomArchive.Web.Api;
 using HeirloomArchive.Web.Pages.Forms;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
@@ -12,14 +13,13 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace HeirloomArchive.Web.Pages.Pieces;
 
 /// <summary>A new piece comes in, at two depths: the first things with its pictures, or all of it part by part.</summary>
-[RequestSizeLimit(LargestUpload)]
-[RequestFormLimits(MultipartBodyLengthLimit = LargestUpload, ValueCountLimit = MostFields)]
+[RequestSizeLimit(PicturesApi.LargestUpload)]
+[RequestFormLimits(MultipartBodyLengthLimit = PicturesApi.LargestUpload, ValueCountLimit = MostFields)]
 public sealed class NewModel(Archive archive, IndexFollower index, Drafts drafts, Uploads uploads, PartedUploads parts, PictureStore store) : DraftedPage(archive, index, drafts)
 {
     /// <summary>The most fields of one form: each entry has some forty.</summary>
     internal const int MostFields = 20_000;
 
-    private const long LargestUpload = 1_000_000_000;
     private static string DraftOf => T("a new piece");
 
     /// <summary>What is asked at first sight: each keeps the piece away from the others.</summary>

@@ -12,12 +12,11 @@ using Microsoft.AspNetCore.Mvc;
 namespace HeirloomArchive.Web.Pages.Pieces;
 
 /// <summary>A piece: everything recorded of it, and the ways on from there.</summary>
-[RequestSizeLimit(LargestUpload)]
-[RequestFormLimits(MultipartBodyLengthLimit = LargestUpload)]
+[RequestSizeLimit(PicturesApi.LargestUpload)]
+[RequestFormLimits(MultipartBodyLengthLimit = PicturesApi.LargestUpload)]
 public sealed class PieceModel(Archive archive, IndexFollower index, Uploads uploads, PictureStore store) : FormPage(archive, index)
 {
     private const int ShortHistory = 10;
-    private const long LargestUpload = 1_000_000_000;
 
     private ConditionView? condition;
 
@@ -77,6 +76,7 @@ public sealed class PieceModel(Archive archive, IndexFollower index, Uploads upl
             return NotFound();
         }
 
+        Form = new(new JsonObject { ["caption"] = caption, ["view"] = view });
         List<IncomingFile> incoming = [];
         try
         {
