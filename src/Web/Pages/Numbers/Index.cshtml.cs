@@ -1,5 +1,3 @@
-using HeirloomArchive.Search;
-using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace HeirloomArchive.Web.Pages.Numbers;
@@ -11,17 +9,5 @@ public sealed class IndexModel(CollectionNumbers numbers) : PageModel
 
     public IReadOnlyList<Chart> Charts { get; private set; } = [];
 
-    public IActionResult OnGet()
-    {
-        try
-        {
-            (Total, Charts) = numbers.Now();
-            return Page();
-        }
-        catch (IndexNotReadyException)
-        {
-            Response.Headers.RetryAfter = "2";
-            return StatusCode(StatusCodes.Status503ServiceUnavailable);
-        }
-    }
+    public void OnGet() => (Total, Charts) = numbers.Now();
 }

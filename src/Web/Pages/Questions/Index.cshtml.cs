@@ -1,7 +1,6 @@
 using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Catalogue.Questions;
-using HeirloomArchive.Search;
 using HeirloomArchive.Sewing;
 using HeirloomArchive.Web.Api;
 using HeirloomArchive.Web.Pages.Forms;
@@ -55,10 +54,6 @@ public sealed class IndexModel(QuestionBook book, QuestionSearch search, Archive
             Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
             return await Show(ct);
         }
-        catch (IndexNotReadyException)
-        {
-            return NotReady();
-        }
     }
 
     /// <summary>She looks: what fits now is seen, and she is shown it.</summary>
@@ -84,45 +79,28 @@ public sealed class IndexModel(QuestionBook book, QuestionSearch search, Archive
         {
             return NotFound();
         }
-        catch (IndexNotReadyException)
-        {
-            return NotReady();
-        }
     }
 
     private async Task<IActionResult> Show(CancellationToken ct)
     {
-        try
+        var kept = new List<Kept>();
+        foreach (var question in await book.All(ct))
         {
-            var kept = new List<Kept>();
-            foreach (var question in await book.All(ct))
+            var (total, fresh) = search.New(question);
+            var newest = new List<TileView>();
+            foreach (var id in fresh.Take(Named))
             {
-                var (total, fresh) = search.New(question);
-                var newest = new List<TileView>();
-                foreach (var id in fresh.Take(Named))
+                if (await archive.Find(id, ct) is { } garment)
                 {
-                    if (await archive.Find(id, ct) is { } garment)
-                    {
-                        newest.Add(TileView.Of(garment));
-                    }
+                    newest.Add(TileView.Of(garment));
                 }
-
-                kept.Add(new(question, total, fresh.Count, newest));
             }
 
-            // What has something new comes first.
-            Questions = [.. kept.OrderByDescending(k => k.Fresh > 0)];
-            return Page();
+            kept.Add(new(question, total, fresh.Count, newest));
         }
-        catch (IndexNotReadyException)
-        {
-            return NotReady();
-        }
-    }
 
-    private StatusCodeResult NotReady()
-    {
-        Response.Headers.RetryAfter = "2";
-        return StatusCode(StatusCodes.Status503ServiceUnavailable);
+        // What has something new comes first.
+        Questions = [.. kept.OrderByDescending(k => k.Fresh > 0)];
+        return Page();
     }
 }
