@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Net;
 using System.Reflection;
 using System.Text;
 using HeirloomArchive.Web.Pages.Reading;
@@ -49,14 +50,14 @@ public static class Book
     /// <param name="text">What stands in a file, <c>first-hour.md</c> or <c>de/first-hour.md</c>; null where there is none.</param>
     internal static IReadOnlyList<Chapter> Read(string language, Func<string, string?> text) =>
     [
-        .. Order.Select(slug => language != English && text($"{language}/{slug}.md") is { } translated ? Of(slug, translated) with { Language = language }
-            : Of(slug, text(slug + ".md") ?? throw new FileNotFoundException($"The guide lacks its chapter {slug}."))),
+        .. Order.Select(slug => language != English && text($"{language}/{slug}.md") is { } translated ? Of(slug, translated, T("Table")) with { Language = language }
+            : Of(slug, text(slug + ".md") ?? throw new FileNotFoundException($"The guide lacks its chapter {slug}."), "Table")),
     ];
 
     /// <summary>A screenshot that the chapters show, as PNG; null if there is none of that name.</summary>
     public static Stream? Screenshot(string name) => typeof(Book).Assembly.GetManifestResourceStream($"guide/{name}.png");
 
-    private static Chapter Of(string slug, string text)
+    private static Chapter Of(string slug, string text, string table)
     {
         var document = Markdown.Parse(text, Pipeline);
         var title = (HeadingBlock)document[0];
@@ -70,7 +71,7 @@ public static class Book
         document.RemoveAt(1);
         document.RemoveAt(0);
         // In a small window a table scrolls within its own frame.
-        var html = document.ToHtml(Pipeline).Replace("<table>", """<div class="wide" tabindex="0" role="group" aria-label="Table"><table>""", StringComparison.Ordinal)
+        var html = document.ToHtml(Pipeline).Replace("<table>", $"""<div class="wide" tabindex="0" role="group" aria-label="{WebUtility.HtmlEncode(table)}"><table>""", StringComparison.Ordinal)
             .Replace("</table>", "</table></div>", StringComparison.Ordinal);
         return new(slug, heading, first, html);
     }

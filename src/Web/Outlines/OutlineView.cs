@@ -31,10 +31,10 @@ public sealed record OutlineView(JsonNode? Kind, JsonObject? State = null, Outli
 
     /// <summary>What is said of a part that this kind usually does not have; null where nothing is to be said.</summary>
     public string? Unusual(string? part) => part is not null && !OutlineKinds.IsUsual(Kind, part)
-        ? $"{Say.Word("parts", part)} {NotUsual(KindName)}" : null;
+        ? NotUsual(Say.Word("parts", part), KindName) : null;
 
-    /// <summary>What is said of such a part, after its name.</summary>
-    public static string NotUsual(string kind) => T($"is not usual for this kind of piece ({kind}). It is kept as you say; look once more whether it is meant.");
+    /// <summary>What is said of such a part.</summary>
+    public static string NotUsual(string part, string kind) => T($"{part} is not usual for this kind of piece ({kind}). It is kept as you say; look once more whether it is meant.");
 
     /// <summary>A region in words: "Sleeve, left".</summary>
     public static string Name(string part, string? side) => Say.Word("parts", part) + (side is null ? "" : $", {Say.Plain(side).ToLowerInvariant()}");

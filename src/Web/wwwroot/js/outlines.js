@@ -15,7 +15,7 @@ for (const box of document.querySelectorAll('[data-outline]')) {
   const show = () => {
     for (const region of regions) region.setAttribute('aria-pressed', isChosen(region));
     const where = labelOf(part) + (side.value ? `, ${labelOf(side).toLowerCase()}` : '');
-    const unusual = part.value && odd.includes(part.value) ? ` ${labelOf(part)} ${box.dataset.say}` : '';
+    const unusual = part.value && odd.includes(part.value) ? ` ${box.dataset.say.replace('{0}', () => labelOf(part))}` : '';
     said.textContent = part.value ? box.dataset.chosen.replace('{0}', () => where) + unusual : '';
   };
 
