@@ -18,7 +18,7 @@ public sealed class DemoDrawingTests
     public void Each_fold_of_a_machine_sewn_run_throws_its_shadow_where_the_plan_says(string runs, string turned, int tucks, float width, float space)
     {
         var technique = Run(runs, turned, tucks, width, space);
-        var lines = DemoPicture.Lines(technique);
+        var lines = TuckLines.Of(technique);
         var profile = Profile(technique, lines.FoldsDown);
         // On the finished piece a tuck's stitching is its width and the space from the one before (the pitch w + s).
         var pitch = (width + space) * lines.Scale;
@@ -44,7 +44,7 @@ public sealed class DemoDrawingTests
         }
 
         Assert.True(begins.Count >= 2, "No blocks were found.");
-        Assert.Equal(20 * DemoPicture.Lines(technique).Scale, begins[1] - begins[0], 1.5f);
+        Assert.Equal(20 * TuckLines.Of(technique).Scale, begins[1] - begins[0], 1.5f);
     }
 
     [Theory]

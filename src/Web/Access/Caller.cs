@@ -6,7 +6,7 @@ namespace HeirloomArchive.Web.Access;
 /// <summary>Who sent a request, as her claims say it. Every way of signing in makes the same claims.</summary>
 /// <param name="Id">The person's id; empty where one person keeps the archive, and for who has not signed in.</param>
 /// <param name="Name">As the history shows her.</param>
-/// <param name="Role">What she may do; of a token, the lesser of its own and its person's.</param>
+/// <param name="Role">What she may do; of a token, what its person may, within its <see cref="Scopes"/>.</param>
 public sealed record Caller(Guid Id, string Name, Role Role)
 {
     private const string Token = "token", Scope = "scope";

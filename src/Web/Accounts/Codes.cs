@@ -18,10 +18,10 @@ public static class Codes
     /// <summary>For a program or a browser: 256 bits.</summary>
     public static string ForPrograms() => Base64Url.EncodeToString(RandomNumberGenerator.GetBytes(32));
 
-    /// <summary>What is kept of a secret. Blanks, hyphens and capitals of one that a person copied do not count.</summary>
+    /// <summary>What is kept of a secret.</summary>
     public static string Digest(string secret) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(secret)));
 
-    /// <summary>A code as a person may have typed it.</summary>
+    /// <summary>A code that a person typed, as it was made: blanks, hyphens and capitals of hers do not count.</summary>
     public static string Typed(string? code)
     {
         var plain = string.Concat((code ?? "").ToLowerInvariant().Where(char.IsAsciiLetterOrDigit).Take(100));

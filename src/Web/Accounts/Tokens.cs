@@ -16,11 +16,8 @@ public sealed class Tokens(IDocumentStore store, TimeProvider clock)
 
     private static readonly TimeSpan SeenEvery = TimeSpan.FromMinutes(10);
 
-    // The demo is loaded through the API by the program itself; nobody is told this one.
-    private readonly string own = Prefix + Codes.ForPrograms();
-
-    /// <summary>For the host's own hand while it makes the demo archive.</summary>
-    public string Own => own;
+    /// <summary>For the host's own hand while it makes the demo archive through the API; nobody is told it.</summary>
+    public string Own { get; } = Prefix + Codes.ForPrograms();
 
     /// <summary>Makes one; its text is told now and never again.</summary>
     /// <exception cref="FaultException">Without a name or a scope, or for too long.</exception>
@@ -96,7 +93,7 @@ public sealed class Tokens(IDocumentStore store, TimeProvider clock)
     /// <summary>Who comes by a token; null for one that is none, has run out, or whose person has left.</summary>
     public async Task<Caller?> Read(string text, CancellationToken ct)
     {
-        if (Codes.Same(Codes.Digest(text), Codes.Digest(own)))
+        if (Codes.Same(Codes.Digest(text), Codes.Digest(Own)))
         {
             return new(Guid.Empty, "demo", Role.Keeper) { Scopes = TokenScopes.All.Keys.ToHashSet() };
         }

@@ -6,8 +6,8 @@ namespace HeirloomArchive.Web.Demo.Drawing;
 /// <summary>The cloth close to, thread by thread, with a rule beside: as many threads to the inch as the record counts.</summary>
 internal static class ClothPicture
 {
-    /// <summary>Pixels a millimetre.</summary>
-    public const float Scale = 16;
+    // Pixels a millimetre.
+    private const float Scale = 16;
 
     private const float Usual = 90;
 

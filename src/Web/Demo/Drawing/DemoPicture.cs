@@ -33,10 +33,6 @@ public static class DemoPicture
         return sheet.Develop();
     }
 
-    /// <summary>Where the lines of a run of tucks lie in its picture, so that what is drawn can be measured.</summary>
-    /// <param name="technique">Of kind <c>tucks</c>, as the API answers it.</param>
-    public static TuckLines Lines(JsonObject technique) => TuckLines.Of(technique);
-
     private static void Close(Sheet sheet, JsonObject entry, string what)
     {
         if (what.StartsWith("repairs", StringComparison.Ordinal)) NeedlePicture.Mend(sheet, entry);

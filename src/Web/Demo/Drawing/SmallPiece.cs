@@ -94,8 +94,8 @@ internal static class SmallPiece
     private static void Collar(Sheet sheet)
     {
         var ring = new List<Vector2>();
-        for (var t = 0; t <= 40; t++) ring.Add(new(Middle + 330 * MathF.Sin(-2.75f + t * 5.5f / 40), 560 - 330 * MathF.Cos(-2.75f + t * 5.5f / 40) * -1));
-        for (var t = 40; t >= 0; t--) ring.Add(new(Middle + 170 * MathF.Sin(-2.7f + t * 5.4f / 40), 540 - 170 * MathF.Cos(-2.7f + t * 5.4f / 40) * -1));
+        for (var t = 0; t <= 40; t++) ring.Add(new(Middle + 330 * MathF.Sin(-2.75f + t * 5.5f / 40), 560 + 330 * MathF.Cos(-2.75f + t * 5.5f / 40)));
+        for (var t = 40; t >= 0; t--) ring.Add(new(Middle + 170 * MathF.Sin(-2.7f + t * 5.4f / 40), 540 + 170 * MathF.Cos(-2.7f + t * 5.4f / 40)));
         var outline = ring.ToArray();
         var shape = new Plane(Sheet.Width, Sheet.Height);
         shape.Fill(outline, 1);

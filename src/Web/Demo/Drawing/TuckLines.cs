@@ -7,9 +7,10 @@ namespace HeirloomArchive.Web.Demo.Drawing;
 /// <param name="Scale">Pixels a millimetre of the finished piece.</param>
 /// <param name="FoldsDown">The folds run down and the row across; else the row goes down the picture.</param>
 /// <param name="Lines">Each tuck's stitching line and the edge of its fold. Work by hand wanders about them by up to 2.2 pixels.</param>
-public sealed record TuckLines(float Scale, bool FoldsDown, IReadOnlyList<(float Stitching, float Fold)> Lines)
+internal sealed record TuckLines(float Scale, bool FoldsDown, IReadOnlyList<(float Stitching, float Fold)> Lines)
 {
-    internal static TuckLines Of(JsonObject technique)
+    /// <param name="technique">Of kind <c>tucks</c>, as the API answers it.</param>
+    public static TuckLines Of(JsonObject technique)
     {
         var folds = Lay(technique, out var finished);
         var down = Text(technique, "runs") is not ("around" or "across" or "along-edge");

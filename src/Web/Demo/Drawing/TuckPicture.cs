@@ -168,7 +168,6 @@ internal sealed class TuckPicture
                 }
             }
         }
-
     }
 
     private void Along(float u0, float v0, float u1, float v1, float thick)

@@ -41,7 +41,7 @@ public sealed record EntryView(Form Form, RecordType Shape, string Prefix)
 
     private IReadOnlyList<Field> All => Shape.FieldsOf(Kind is { } kind ? new JsonObject { ["kind"] = kind } : []);
 
-    private string? Kind => Form.At((Prefix.Length == 0 ? "" : Prefix) + "kind") is JsonValue slug ? slug.ToString() : null;
+    private string? Kind => Form.At(Prefix + "kind") is JsonValue slug ? slug.ToString() : null;
 
     private IReadOnlyList<Field> Named(IEnumerable<string> names)
     {

@@ -64,7 +64,7 @@ public sealed class Form(JsonObject values)
     public bool Holds(string path, string value) => At(path) is JsonArray list && list.Any(n => n is JsonValue v && v.ToString() == value);
 
     /// <summary>Whether a yes-or-no field says yes.</summary>
-    public bool Holds(string path) => At(path) is JsonValue yes && yes.GetValueKind() == System.Text.Json.JsonValueKind.True;
+    public bool Holds(string path) => At(path) is JsonValue yes && yes.GetValueKind() == JsonValueKind.True;
 
     /// <summary>The value at a path, or null.</summary>
     public JsonNode? At(string path)
