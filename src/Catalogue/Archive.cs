@@ -65,6 +65,11 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
     /// <param name="ct">Stops it.</param>
     public async Task<(long Total, IReadOnlyList<Garment> Items)> Page(int page, int size, CancellationToken ct = default)
     {
+        if (Viewer.Now.Sight.Blind)
+        {
+            return (0, []);
+        }
+
         await using var session = store.QuerySession();
         // "== false" is asked of the index as it is; "!" would ask for null too and miss it.
         var seen = session.Query<Garment>().Where(g => g.IsAside == false);
@@ -176,7 +181,7 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
         var then = toVersion < 1 ? null : await reading.Events.AggregateStreamAsync<Garment>(id, toVersion, token: ct);
         return await Write(id, version, who,
             now => Decisions.PutBack(now, At(then, now, toVersion), field),
-            now => Decisions.Written(Differences.Between(now.Fields, At(then, now, toVersion).Fields)), ct);
+            now => Differences.Between(now.Fields, At(then, now, toVersion).Fields), ct);
     }
 
     /// <summary>What changed, when and by whom, newest first: <c>{"total","items":[{"version","when","who","what","changes":[{"path","old","new"}]}]}</c>.</summary>
@@ -185,11 +190,6 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
         await using var session = store.QuerySession();
         var sight = Viewer.Now.Sight;
         var now = await session.LoadAsync<Garment>(id, ct) is { } garment && sight.Sees(garment) ? garment : throw Missing(id);
-        if (sight.SeesPrivate(now.Fields))
-        {
-            Viewer.Now.Saw(id);
-        }
-
         if (sight.OnlyShown)
         {
             return new() { ["total"] = 0, ["items"] = new JsonArray() };
@@ -197,7 +197,13 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
 
         var newest = now.Version - ((long)(page - 1) * size);
         IReadOnlyList<IEvent> events = newest < 1 ? [] : await session.Events.FetchStreamAsync(id, newest, token: ct);
-        return Catalogue.History.Write(events, now.Version, size, sight);
+        var (told, tellsPrivate) = Catalogue.History.Write(events, now.Version, size, sight);
+        if (tellsPrivate)
+        {
+            Viewer.Now.Saw(id);
+        }
+
+        return told;
     }
 
     /// <summary>Adds uploaded pictures, each with its <see cref="PictureOwner"/>; one the garment already has by its digest is not added again.</summary>
@@ -220,7 +226,7 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
 
     // Every change of a garment goes through here: look, decide, save once. Without a version it waits for its turn instead.
     private async Task<Saved> Write(
-        Guid id, long? version, string who, Func<Garment, object?> decide, Func<Garment, JsonArray> differs, CancellationToken ct,
+        Guid id, long? version, string who, Func<Garment, object?> decide, Func<Garment, IReadOnlyList<Difference>> differs, CancellationToken ct,
         bool asideToo = false, Action<IDocumentSession, object>? alsoSave = null)
     {
         await using var session = Open(who);
@@ -235,7 +241,7 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
 
         if (version is not null && (version != now.Version || version != stream.CurrentVersion))
         {
-            throw new StaleException(now.Version, differs(now));
+            throw Stale(now, differs);
         }
 
         if (decide(now) is not { } e)
@@ -259,7 +265,7 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
         catch (ConcurrencyException)
         {
             var newest = await Find(id, ct) ?? throw Missing(id);
-            throw newest.IsAside && !asideToo ? new SetAsideException() : new StaleException(newest.Version, differs(newest));
+            throw newest.IsAside && !asideToo ? new SetAsideException() : Stale(newest, differs);
         }
 
         return After(before, id, stream.Events[^1]);
@@ -326,6 +332,9 @@ public sealed class Archive(IDocumentStore store, TimeProvider clock)
 
     private static Garment At(Garment? then, Garment now, long version) =>
         then is not null && version <= now.Version ? then : throw new NotFoundException(T($"The record has the versions 1 to {now.Version}, no version {version}."));
+
+    private static StaleException Stale(Garment now, Func<Garment, IReadOnlyList<Difference>> differs) =>
+        new(now.Version, Decisions.Written(differs(now), Viewer.Now.Sight));
 
     private static NotFoundException Missing(Guid id) => new(T($"No garment has the id {id}."));
 }

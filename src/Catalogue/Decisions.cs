@@ -161,7 +161,7 @@ internal static class Decisions
     }
 
     /// <summary>Where a patch and the record as it is now differ: what a stale change is answered with.</summary>
-    public static JsonArray Differs(Garment now, Reading sent)
+    public static IReadOnlyList<Difference> Differs(Garment now, Reading sent)
     {
         var yours = now.Fields.DeepClone().AsObject();
         foreach (var name in sent.Given.Select(f => f.Key).Except(Reading.Beside))
@@ -169,11 +169,11 @@ internal static class Decisions
             yours[name] = Merged(now, sent, name, []);
         }
 
-        return Written(Differences.Between(now.Fields, yours));
+        return Differences.Between(now.Fields, yours);
     }
 
     /// <summary>The same for one entry; null is one to be taken out.</summary>
-    public static JsonArray Differs(Garment now, string list, Guid? id, JsonObject? entry)
+    public static IReadOnlyList<Difference> Differs(Garment now, string list, Guid? id, JsonObject? entry)
     {
         var entries = now.Fields[list] as JsonArray;
         var place = id is { } known ? Folding.Place(entries, known.ToString()) : -1;
@@ -183,13 +183,13 @@ internal static class Decisions
             yours["id"] = id.ToString();
         }
 
-        return place < 0 && yours is null ? [] : Written(Differences.Between(place < 0 ? null : entries![place], yours, $"{list}[{(place < 0 ? entries?.Count ?? 0 : place)}]"));
+        return place < 0 && yours is null ? [] : Differences.Between(place < 0 ? null : entries![place], yours, $"{list}[{(place < 0 ? entries?.Count ?? 0 : place)}]");
     }
 
-    /// <summary>Differences as a stale change is answered with them: old is what stands now, new is what was sent.</summary>
-    public static JsonArray Written(IEnumerable<Difference> differences) => new([.. differences.Select(d => new JsonObject
+    /// <summary>Differences as a stale change is answered with them, as far as a sight goes: old is what stands now, new is what was sent.</summary>
+    public static JsonArray Written(IEnumerable<Difference> differences, Sight sight) => new([.. differences.Where(d => !sight.Hides(d.Path)).Select(d => new JsonObject
     {
-        ["path"] = d.Path, ["yours"] = d.New?.DeepClone(), ["now"] = d.Old?.DeepClone(),
+        ["path"] = d.Path, ["yours"] = sight.Trim(d.Path, d.New), ["now"] = sight.Trim(d.Path, d.Old),
     })]);
 
     private static JsonObject Find(Garment now, string list, Guid id)

@@ -242,7 +242,7 @@ internal static class EdtfReading
         return null;
     }
 
-    // Months as in the north; all of a winter is counted to the year it is written with.
+    // Months as in the north; of a winter its December alone, so that it stays in the year it is written with.
     private static EdtfDate Season(int year, int season, out string problem)
     {
         problem = "";

@@ -10,31 +10,35 @@ internal static class History
     /// <param name="events">All events from the first on; the earlier ones are needed for what was there before.</param>
     /// <param name="total">How many events the whole stream has.</param>
     /// <param name="size">How many to tell.</param>
-    /// <param name="sight">What is hidden is not told, neither as a field's name.</param>
-    public static JsonObject Write(IReadOnlyList<IEvent> events, long total, int size, Sight sight)
+    /// <param name="sight">What is hidden is not told, not even as a field's name.</param>
+    /// <returns>The history, and whether something private is told in it.</returns>
+    public static (JsonObject Told, bool TellsPrivate) Write(IReadOnlyList<IEvent> events, long total, int size, Sight sight)
     {
         var fields = new JsonObject();
         var items = new List<JsonNode>();
+        var tellsPrivate = false;
         for (var i = 0; i < events.Count; i++)
         {
             var touched = Folding.Apply(fields, events[i].Data);
             if (i >= events.Count - size)
             {
-                items.Add(Item(events[i], touched, sight));
+                var told = touched.SelectMany(t => Differences.Between(t.Old, t.New, t.Path)).Where(d => !sight.Hides(d.Path)).ToList();
+                tellsPrivate |= told.Exists(sight.SeesPrivate);
+                items.Add(Item(events[i], told, sight));
             }
         }
 
         items.Reverse();
-        return new() { ["total"] = total, ["items"] = new JsonArray([.. items]) };
+        return (new() { ["total"] = total, ["items"] = new JsonArray([.. items]) }, tellsPrivate);
     }
 
-    private static JsonObject Item(IEvent e, IEnumerable<Difference> touched, Sight sight) => new()
+    private static JsonObject Item(IEvent e, IEnumerable<Difference> told, Sight sight) => new()
     {
         ["version"] = e.Version,
         ["when"] = Moment.Text(e.Timestamp),
         ["who"] = e.UserName,
         ["what"] = What(e.Data, sight) + (e.GetHeader(ManyStore.Header) is null ? "" : ", many at once"),
-        ["changes"] = new JsonArray([.. touched.SelectMany(t => Differences.Between(t.Old, t.New, t.Path)).Where(d => !sight.Hides(d.Path)).Select(d => new JsonObject
+        ["changes"] = new JsonArray([.. told.Select(d => new JsonObject
         {
             ["path"] = d.Path, ["old"] = sight.Trim(d.Path, d.Old), ["new"] = sight.Trim(d.Path, d.New),
         })]),

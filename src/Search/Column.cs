@@ -19,9 +19,8 @@ internal abstract class Column(string name, string[] values)
         var terms = reader.GetTerms(field);
         return (terms?.Count ?? 0) switch
         {
-            0 => new Narrow<byte>(field, reader, terms),
-            > 0 and < byte.MaxValue => new Narrow<byte>(field, reader, terms),
-            > 0 and < ushort.MaxValue => new Narrow<ushort>(field, reader, terms),
+            >= 0 and < byte.MaxValue => new Narrow<byte>(field, reader, terms),
+            >= 0 and < ushort.MaxValue => new Narrow<ushort>(field, reader, terms),
             _ => new Narrow<int>(field, reader, terms),
         };
     }

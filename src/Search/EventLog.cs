@@ -61,12 +61,12 @@ internal sealed class EventLog(IDocumentStore store)
         return await session.LoadManyAsync<Garment>(ct, ids);
     }
 
-    /// <summary>How the garments stand whose ids follow this one, in their order.</summary>
+    /// <summary>How the garments stand whose ids follow this one, in their order; nothing private.</summary>
     public async Task<IReadOnlyList<(Guid Id, JsonObject State)>> StatesAfter(Guid id, int most, CancellationToken ct)
     {
         await using var session = store.QuerySession();
         var garments = await session.QueryAsync<Garment>("where d.id > ? order by d.id limit ?", ct, id, most);
-        return [.. garments.Select(g => (g.Id, g.State(Sight.Everything)))];
+        return [.. garments.Select(g => (g.Id, g.State(Sight.Pieces)))];
     }
 
     public async Task<long> CountGarments(CancellationToken ct)

@@ -10,11 +10,8 @@ internal sealed class Facets(int presentDecade)
     private const string Decade = "decade";
     private const int AtOnce = 4_096;
 
-    private static readonly string[] Order =
-    [
-        "kind", "overall", "handling", Decade, "cloth", "withPictures", "tag", "technique", "tuckKind", "sewn", "part", "work",
-        "lace", "trim", "laceForm", "laceMade", "lacePart", "condition", "severity", "attention", "repair", "repairSewn",
-    ];
+    // As in the table of parameters, which has no row for the decade.
+    private static readonly string[] Order = [.. Parameter.All.Where(p => p.Facet).SelectMany(p => p.Name == "handling" ? new[] { p.Name, Decade } : [p.Name])];
 
     private readonly Dictionary<string, Dictionary<string, int>> counts = Order.ToDictionary(name => name, _ => new Dictionary<string, int>());
     private readonly int[] documents = new int[AtOnce];

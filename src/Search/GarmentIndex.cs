@@ -72,8 +72,14 @@ public sealed class GarmentIndex : IDisposable
     public void Commit(long position) => current?.Commit(position);
 
     /// <summary>Begins a new index beside the one in use. From now on what is put goes into both.</summary>
+    /// <exception cref="InvalidOperationException">The folder is not this process's: it was left and could not be opened again.</exception>
     public void BeginBuilding(long garments)
     {
+        if (owner is null)
+        {
+            throw new InvalidOperationException($"The index in {folder} was left; it is opened again before a new one is built.");
+        }
+
         building?.Dispose();
         var next = Indexes().Select(i => i.Number).DefaultIfEmpty(0).Max() + 1;
         building = IndexFolder.Create(PathOf(next));
@@ -191,6 +197,7 @@ public sealed class GarmentIndex : IDisposable
             building?.Dispose();
             (current, building, Progress) = (null, null, null);
             owner?.Dispose();
+            owner = null;
         }
         finally
         {

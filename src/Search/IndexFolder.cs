@@ -70,6 +70,7 @@ internal sealed class IndexFolder : IDisposable
     {
         Lucene.Net.Store.Directory? directory = null;
         IndexWriter? writer = null;
+        IndexFolder? sound = null;
         try
         {
             directory = Files(path);
@@ -88,12 +89,18 @@ internal sealed class IndexFolder : IDisposable
             }
 
             writer = new IndexWriter(directory, Settings(OpenMode.APPEND));
-            var sound = new IndexFolder(path, directory, writer);
+            sound = new IndexFolder(path, directory, writer);
             sound.Warm();
             return sound;
         }
         catch (Exception e) when (IsDamage(e))
         {
+            if (sound is not null)
+            {
+                sound.Dispose();
+                return null;
+            }
+
             writer?.Dispose();
             directory?.Dispose();
             return null;

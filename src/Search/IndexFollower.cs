@@ -47,9 +47,19 @@ public sealed class IndexFollower(GarmentIndex index, IDocumentStore store, ILog
                     waiting.Add(id);
                 }
 
-                if (waiting.Count > 0)
+                try
                 {
                     await PutNow(waiting, CancellationToken.None);
+                }
+                catch
+                {
+                    // Those taken for others are theirs again.
+                    foreach (var id in waiting)
+                    {
+                        saved.Enqueue(id);
+                    }
+
+                    throw;
                 }
             }, CancellationToken.None);
             if (position > Volatile.Read(ref last))
@@ -211,7 +221,7 @@ public sealed class IndexFollower(GarmentIndex index, IDocumentStore store, ILog
     {
         foreach (var garment in garments.Count == 0 ? [] : await record.Garments(garments, ct))
         {
-            index.Put(garment.Id, garment.Version, garment.State(Sight.Everything));
+            index.Put(garment.Id, garment.Version, garment.State(Sight.Pieces));
         }
     }
 

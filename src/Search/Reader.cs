@@ -31,8 +31,8 @@ internal static partial class Reader
             Blank(free, measure.Start, measure.End);
         }
 
-        TakeCenturies(q, free, pieces);
-        TakeYears(q, free, pieces);
+        TakeCenturies(free, pieces);
+        TakeYears(free, pieces);
         foreach (Match quote in Quotes().Matches(new string(free)))
         {
             var inner = quote.Groups[1];
@@ -51,7 +51,7 @@ internal static partial class Reader
         return pieces;
     }
 
-    private static void TakeYears(string q, char[] free, List<Piece> pieces)
+    private static void TakeYears(char[] free, List<Piece> pieces)
     {
         foreach (Match match in Dates().Matches(new string(free)))
         {
@@ -80,14 +80,14 @@ internal static partial class Reader
         }
     }
 
-    private static void TakeCenturies(string q, char[] free, List<Piece> pieces)
+    private static void TakeCenturies(char[] free, List<Piece> pieces)
     {
         foreach (Match match in Centuries().Matches(new string(free)))
         {
             var first = (int.Parse(match.Groups["number"].Value, CultureInfo.InvariantCulture) - 1) * 100;
             pieces.Add(new Piece
             {
-                Text = q[match.Index..(match.Index + match.Length)], Start = match.Index, End = match.Index + match.Length,
+                Text = match.Value, Start = match.Index, End = match.Index + match.Length,
                 Tokens = Shift(Analysis.Tokens(match.Value), match.Index),
                 Years = [("from", $"{first:D4}"), ("to", $"{first + 99:D4}")],
             });

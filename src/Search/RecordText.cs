@@ -14,7 +14,7 @@ internal sealed class RecordText
     private static readonly HashSet<string> Silent =
     [
         "id", "version", "setAside", "lies", "sha256", "examination", "continues", "answers", "under", "crosses", "belongsWith",
-        "acquired", "place", "shown", "whereabouts", "date", "ended", "sure", "side", "face", "taken", "byEye", "fibreSure",
+        "acquired", "place", "shown", "whereabouts", "date", "ended", "sure", "side", "face", "taken", "byEye",
         "techniques", "condition", "repairs",
     ];
 

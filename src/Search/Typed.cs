@@ -103,7 +103,8 @@ internal sealed class Typed
         foreach (var thing in pieces.Where(p => p.Unwanted != 0).GroupBy(p => p.Unwanted))
         {
             var (from, to) = (thing.Min(p => p.Start), thing.Max(p => p.End));
-            understood.Add(new Suggestion(q[Reader.UnwantedFrom(q, from)..to], Suggestion.Typed, T($"without {q[from..to].Trim('"')}")));
+            // In English whoever reads: programs know it by its first word, and it can be typed again.
+            understood.Add(new Suggestion(q[Reader.UnwantedFrom(q, from)..to], Suggestion.Typed, $"without {q[from..to].Trim('"')}"));
         }
     }
 

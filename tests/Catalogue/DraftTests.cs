@@ -67,7 +67,7 @@ public sealed class DraftTests(ArchiveFixture fixture) : IClassFixture<ArchiveFi
     private async Task<int> StepsBack(string form)
     {
         var steps = 0;
-        while ((await drafts.Find("teacher", form, Stop))!.CanStepBack)
+        while (steps < 100 && (await drafts.Find("teacher", form, Stop))!.CanStepBack)
         {
             await Back(form);
             steps++;

@@ -1,6 +1,8 @@
 using System.Text.Json.Nodes;
 using HeirloomArchive.Sewing;
+using HeirloomArchive.Support;
 using Microsoft.Extensions.Logging.Abstractions;
+using Npgsql;
 
 namespace HeirloomArchive.Catalogue.Tests;
 
@@ -167,6 +169,60 @@ public sealed class OwnWordsTests(ArchiveFixture fixture) : IClassFixture<Archiv
         {
             await other.StopAsync(CancellationToken.None);
         }
+    }
+
+    [Fact]
+    public async Task Whoever_gives_up_waiting_for_another_writer_leaves_no_transaction_behind()
+    {
+        await using (var other = fixture.Store.LightweightSession())
+        {
+            await other.BeginTransactionAsync(Stop);
+            await other.ExecuteAsync(new NpgsqlCommand("select pg_advisory_xact_lock(hashtext('archive_own_words'))"), Stop);
+            using var patience = new CancellationTokenSource(300);
+            await Assert.ThrowsAnyAsync<Exception>(() => own.Add("laces", Json("""{"label":"Given up lace"}"""), "teacher", patience.Token));
+        }
+
+        for (var tries = 0; tries < 50 && await Left() > 0; tries++)
+        {
+            await Task.Delay(100, Stop);
+        }
+
+        Assert.Equal(0, await Left());
+
+        async Task<int> Left()
+        {
+            await using var session = fixture.Store.QuerySession();
+            return (await session.AdvancedSql.QueryAsync<int>("select count(*)::int from pg_stat_activity where datname = current_database() and state like 'idle in transaction%'", Stop))[0];
+        }
+    }
+
+    [Fact]
+    public async Task What_was_read_before_a_word_was_made_does_not_take_it_away_again()
+    {
+        using var reached = new ManualResetEventSlim();
+        using var goOn = new ManualResetEventSlim();
+        var first = 1;
+        var watch = new CommandWatch();
+        await using var store = fixture.Another(o => o.Logger(watch));
+        using var node = new OwnWords(store, TimeProvider.System, NullLogger<OwnWords>.Instance);
+        await node.Refresh(Stop);
+        watch.After = sql =>
+        {
+            if (sql.Contains("mt_doc_ownword", StringComparison.Ordinal) && Interlocked.Exchange(ref first, 0) == 1)
+            {
+                reached.Set();
+                goOn.Wait(TimeSpan.FromSeconds(30));
+            }
+        };
+        var early = Task.Run(() => node.Refresh(Stop), Stop);
+        Assert.True(reached.Wait(TimeSpan.FromSeconds(30), Stop));
+        var made = node.Add("trims", Json("""{"label":"Late braid"}"""), "teacher", Stop);
+        await Task.WhenAny(made, Task.Delay(1_000, Stop));
+        goOn.Set();
+        await early;
+        await made;
+        Assert.NotNull(Words.Find("trims", "late-braid"));
+        await node.StopAsync(CancellationToken.None);
     }
 
     [Theory]

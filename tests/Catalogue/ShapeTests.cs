@@ -188,6 +188,10 @@ public class ShapeTests
         var (_, faults) = Read(new JsonObject { ["name"] = new string('a', 1_000_000), ["overall"] = new string('b', 1_000_000), ["dated"] = new string('c', 1_000_000) });
         Assert.Equal(["name", "dated", "overall"], faults.Select(f => f.Path));
         Assert.All(faults, f => Assert.True(f.Message.Length < 300));
+
+        (_, faults) = Read(new JsonObject { ["kind"] = new JsonObject { ["own"] = "a", [new string('d', 1_000_000)] = 1 }, [new string('e', 1_000_000)] = 1 });
+        Assert.Equal(2, faults.Count);
+        Assert.All(faults, f => Assert.True(f.Message.Length < 300 && f.Path.Length < 100));
     }
 
     [Fact]

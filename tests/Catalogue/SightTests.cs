@@ -80,11 +80,76 @@ public sealed class SightTests(ArchiveFixture record) : IClassFixture<ArchiveFix
         Assert.Empty(await Saw(archive, entered.Id, Sight.WithPlace));
     }
 
-    private static async Task<IReadOnlyCollection<Guid>> Saw(Archive archive, Guid id, Sight sight)
+    [Fact]
+    public async Task Whoever_is_told_something_private_by_the_history_has_seen_it_also_where_it_is_gone_since()
+    {
+        var archive = record.Archive;
+        var id = (await archive.Enter(JsonNode.Parse("""{"name":"Fichu","whereabouts":{"is":"lent","to":"a friend"}}""")!.AsObject(), "owner", Stop)).Garment.Id;
+        await archive.Change(id, 1, JsonNode.Parse("""{"whereabouts":null}""")!.AsObject(), "owner", Stop);
+        await archive.Change(id, 2, JsonNode.Parse("""{"name":"Lawn fichu"}""")!.AsObject(), "owner", Stop);
+
+        Assert.Equal([id], await Saw(Sight.Everything, () => archive.History(id, 1, 9, Stop)));
+        Assert.Empty(await Saw(Sight.WithPlace, () => archive.History(id, 1, 9, Stop)));
+        Assert.Empty(await Saw(Sight.Everything, () => archive.History(id, 1, 1, Stop)));
+    }
+
+    [Fact]
+    public async Task A_stale_change_is_told_nothing_private_that_its_sender_may_not_see()
+    {
+        var archive = record.Archive;
+        var entered = (await archive.Enter(JsonNode.Parse(Whole.Replace("S-", "D-", StringComparison.Ordinal))!.AsObject(), "owner", Stop)).Garment;
+        await archive.Change(entered.Id, 1, JsonNode.Parse("""{"name":"Robe","acquired":null,"place":null,"whereabouts":null}""")!.AsObject(), "owner", Stop);
+        await archive.PutBack(entered.Id, 2, 1, null, "owner", Stop);
+        var patch = JsonNode.Parse("""{"name":"Wrapper","acquired":{"price":"1"},"place":{"shelf":"2"},"whereabouts":{"is":"here","to":"3"}}""")!.AsObject();
+
+        async Task<string> Differs(Sight sight) => await As(sight, async () =>
+            (await Assert.ThrowsAsync<StaleException>(() => archive.Change(entered.Id, 1, patch, "program", Stop))).Differs.ToJsonString()
+            + (await Assert.ThrowsAsync<StaleException>(() => archive.PutBack(entered.Id, 1, 2, null, "program", Stop))).Differs.ToJsonString());
+        var told = await Differs(Sight.Pieces);
+        Assert.DoesNotContain(Secret, told, StringComparison.Ordinal);
+        Assert.DoesNotContain("acquired", told, StringComparison.Ordinal);
+        Assert.Contains("""{"path":"whereabouts.is","yours":"here","now":"lent"}""", told, StringComparison.Ordinal);
+        Assert.Contains(Secret, await Differs(Sight.Everything), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_list_says_nothing_of_what_is_hidden_and_is_not_asked_or_sorted_by_it()
+    {
+        var list = new PieceList(record.Store);
+        var piece = (await record.Archive.Enter(JsonNode.Parse("""
+            {"name":"Listed spencer","overall":"fragile","handling":"keep-apart","whereabouts":{"is":"lent"},"place":{"shelf":"Attic"},"tags":["for sale"],"condition":[{"what":"tear"}]}
+            """)!.AsObject(), "owner", Stop)).Garment;
+        await record.Archive.ShowToVisitors(piece.Id, 1, true, "owner", Stop);
+        async Task<ListedPiece?> Row(Sight sight, ListQuestion question, string sort = "name") => await As(sight, async () =>
+            (await list.Page(question with { Has = "spencer" }, sort, false, 1, 9, Stop)).Items.SingleOrDefault());
+
+        foreach (var sort in PieceList.Sorts)
+        {
+            var row = (await Row(Sight.Shown, new(), sort))!;
+            Assert.Equal(("Listed spencer", null, null, null, null, 0, default), (row.Name, row.Overall, row.Handling, row.Whereabouts, row.Shelf, row.OpenFindings, row.Changed));
+            Assert.Empty(row.Tags);
+        }
+
+        foreach (var question in new ListQuestion[] { new(Overall: "fragile"), new(Handling: "keep-apart"), new(Whereabouts: "lent"), new(Place: "attic"), new(Tag: "for sale") })
+        {
+            Assert.NotNull(await Row(Sight.Everything, question));
+            Assert.Null(await Row(Sight.Shown, question));
+            Assert.Equal(question.Place is null, await Row(Sight.Pieces, question) is not null);
+        }
+
+        Assert.Equal(("fragile", null, 1), (await Row(Sight.Pieces, new())) is { } seen ? (seen.Overall, seen.Shelf, seen.OpenFindings) : default);
+        Assert.Null(await Row(Sight.Nothing, new()));
+        Assert.Equal(0, (await As(Sight.Nothing, () => record.Archive.Page(1, 9, Stop))).Total);
+    }
+
+    private static Task<IReadOnlyCollection<Guid>> Saw(Archive archive, Guid id, Sight sight) =>
+        Saw(sight, async () => (await archive.Find(id, Stop))!.State());
+
+    private static async Task<IReadOnlyCollection<Guid>> Saw<T>(Sight sight, Func<Task<T>> look)
     {
         var viewer = new Viewer("somebody", sight);
         Viewer.Enter(viewer);
-        (await archive.Find(id, Stop))!.State();
+        await look();
         return viewer.SawPrivateOf;
     }
 

@@ -6,6 +6,7 @@ using Marten;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
+using Microsoft.Extensions.Logging.Abstractions;
 
 [assembly: AssemblyFixture(typeof(PostgresServer))]
 
@@ -108,6 +109,59 @@ public sealed class FollowerTests(PostgresServer postgres) : IDisposable
 
         await using var other = await Node(await postgres.NewDatabase(), "one");
         await Eventually(() => Index(other).Count == 0);
+    }
+
+    [Fact]
+    public async Task A_save_that_another_took_along_is_shown_though_that_one_failed()
+    {
+        var database = await postgres.NewDatabase();
+        var watch = new CommandWatch();
+        await using var store = DocumentStore.For(o =>
+        {
+            o.Connection(database);
+            CatalogueStore.Configure(o);
+            o.Logger(watch);
+        });
+        await store.Storage.ApplyAllConfiguredChangesToDatabaseAsync();
+        var archive = new Archive(store, TimeProvider.System);
+        var saved = new List<Saved>();
+        foreach (var name in new[] { "Apron", "Bib", "Cap" })
+        {
+            saved.Add(await archive.Enter(Named(name), "Ann", Ct));
+        }
+
+        using var index = Indexes.Of(Path.Combine(folder.Path, "one"));
+        using var follower = new IndexFollower(index, store, NullLogger<IndexFollower>.Instance);
+        using var reached = new ManualResetEventSlim();
+        using var goOn = new ManualResetEventSlim();
+        var loads = 0;
+        watch.Before = sql =>
+        {
+            if (!sql.Contains("mt_doc_garment", StringComparison.Ordinal))
+            {
+                return;
+            }
+
+            // The first waits until the others stand in line; the second takes the third along and fails.
+            switch (Interlocked.Increment(ref loads))
+            {
+                case 1:
+                    reached.Set();
+                    goOn.Wait(Patience);
+                    break;
+                case 2:
+                    throw new InvalidOperationException("The connection broke.");
+                default:
+                    break;
+            }
+        };
+        var first = Task.Run(() => follower.Refresh(saved[0].Garment.Id, saved[0].Position), Ct);
+        Assert.True(reached.Wait(Patience, Ct));
+        var others = saved[1..].Select(s => follower.Refresh(s.Garment.Id, s.Position)).ToList();
+        goOn.Set();
+        await Task.WhenAll([first, .. others]);
+        Assert.True(await follower.WaitFor(saved[2].Position, TimeSpan.Zero));
+        Assert.Contains("Cap", index.Names("sort=name"));
     }
 
     private async Task<Running> Node(string database, string name)

@@ -47,6 +47,21 @@ public sealed class OnDiskTests : IDisposable
     }
 
     [Fact]
+    public void In_a_folder_that_could_not_be_opened_again_nothing_is_built()
+    {
+        using var index = Indexes.Of(folder.Path, Indexes.Garment(1, """{"name":"Apron"}"""));
+        var taken = Path.Combine(folder.Path, "owner.lock");
+        File.Delete(taken);
+        Directory.CreateDirectory(taken);
+        Assert.ThrowsAny<Exception>(index.Reopen);
+        Assert.Throws<InvalidOperationException>(() => index.BeginBuilding(1));
+
+        Directory.Delete(taken);
+        index.Reopen();
+        Assert.Equal(["Apron"], index.Names(""));
+    }
+
+    [Fact]
     public void With_no_usable_index_a_search_says_how_far_the_building_is()
     {
         using var index = GarmentIndex.Open(folder.Path);

@@ -1,3 +1,5 @@
+using System.Globalization;
+using HeirloomArchive.Sewing.Language;
 using HeirloomArchive.Support;
 
 namespace HeirloomArchive.Search.Tests;
@@ -54,6 +56,21 @@ public sealed class TypedTests : IDisposable
         var understood = index.Ask("q=" + Uri.EscapeDataString(typed))["understood"]!.AsArray();
         Assert.Equal(said, string.Join(' ', understood.Select(u => $"{u!["parameter"]}={u["value"]}")));
         Assert.All(understood, u => Assert.Contains(u!["text"]!.GetValue<string>(), typed, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void What_is_left_out_is_told_in_English_to_every_reader_for_it_can_be_typed_again()
+    {
+        var reader = CultureInfo.CurrentUICulture;
+        CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo(Languages.MadeUp);
+        try
+        {
+            Assert.Equal("without torchon", index.Ask("q=petticoat -torchon")["understood"]!.AsArray()[^1]!["value"]!.GetValue<string>());
+        }
+        finally
+        {
+            CultureInfo.CurrentUICulture = reader;
+        }
     }
 
     [Theory]

@@ -15,7 +15,7 @@ public sealed class Household(PostgresServer postgres) : IAsyncLifetime
     private readonly Dictionary<string, HttpClient> clients = [];
 
     /// <summary>As the host's; before it is started.</summary>
-    public Action<Microsoft.Extensions.DependencyInjection.IServiceCollection>? Instead { get; init; }
+    public Action<IServiceCollection>? Instead { get; init; }
 
     public ArchiveHost Host { get; private set; } = null!;
 

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Globalization;
 using HeirloomArchive.Web.Hosting.Postgres;
 using Npgsql;
@@ -11,6 +12,9 @@ namespace HeirloomArchive.Support;
 /// </summary>
 public sealed class PostgresServer : IAsyncLifetime
 {
+    // Longer than all the other test programs take together.
+    private static readonly TimeSpan LongestTurn = TimeSpan.FromHours(3);
+
     private readonly TemporaryFolder folder = new();
     private EmbeddedPostgres? postgres;
     private FileStream? turn;
@@ -46,14 +50,16 @@ public sealed class PostgresServer : IAsyncLifetime
     private static async Task<FileStream> Turn()
     {
         var path = Path.Combine(Path.GetTempPath(), $"heirloom-tests-{Environment.UserName}.turn");
+        var waited = Stopwatch.StartNew();
         while (true)
         {
             try
             {
                 return new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
             }
-            catch (IOException)
+            catch (IOException e) when (e is not DirectoryNotFoundException)
             {
+                if (waited.Elapsed > LongestTurn) throw new TimeoutException($"Other test programs have held {path} for {waited.Elapsed}.", e);
                 await Task.Delay(500);
             }
         }

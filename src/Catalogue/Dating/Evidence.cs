@@ -57,8 +57,15 @@ public sealed record Evidence(
 
     private static bool HasWord(string text, string word)
     {
-        var at = text.IndexOf(word, StringComparison.OrdinalIgnoreCase);
-        return at >= 0 && (at == 0 || !char.IsLetter(text[at - 1])) && (at + word.Length == text.Length || !char.IsLetter(text[at + word.Length]));
+        for (var at = text.IndexOf(word, StringComparison.OrdinalIgnoreCase); at >= 0; at = text.IndexOf(word, at + 1, StringComparison.OrdinalIgnoreCase))
+        {
+            if ((at == 0 || !char.IsLetter(text[at - 1])) && (at + word.Length == text.Length || !char.IsLetter(text[at + word.Length])))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static EvidenceFile ReadFile()

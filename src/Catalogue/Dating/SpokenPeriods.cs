@@ -105,7 +105,7 @@ internal static partial class SpokenPeriods
     [GeneratedRegex(@"^the ", RegexOptions.IgnoreCase)]
     private static partial Regex Article();
 
-    [GeneratedRegex(@"^(?:(?<when>before|pre|during|in|after|since|post)[\s-]+)?(?:(?:the )?war of (?<name>[0-9 –-]+)|(?:the )?(?<name>first|second|first world|second world|great|franco-prussian|franco-german|civil|american civil|boer|south african) war|(?<name>world war (?:ii|i|1|2|one|two)|wwii|wwi|ww1|ww2))$", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"^(?:(?<when>before|pre|during|in|after|since|post)[\s-]+)?(?:(?:the )?war of (?<name>[0-9 –-]+|[0-9]{4} to [0-9]{4})|(?:the )?(?<name>first|second|first world|second world|great|franco-prussian|franco-german|civil|american civil|boer|south african) war|(?<name>world war (?:ii|i|1|2|one|two)|wwii|wwi|ww1|ww2))$", RegexOptions.IgnoreCase)]
     private static partial Regex War();
 
     [GeneratedRegex(@"^(?<a>[0-9]{1,2})\s?[/.\-]\s?(?<b>[0-9]{1,2})\s?[/.\-]\s?(?<year>[0-9]{4}|[0-9]{2})$")]

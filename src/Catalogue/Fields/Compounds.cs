@@ -58,7 +58,7 @@ public class RecordType(IReadOnlyList<Field> fields, params IReadOnlyList<Rule> 
     /// <summary>The fields that this object may have, in the order of the table.</summary>
     public virtual IReadOnlyList<Field> FieldsOf(JsonObject value) => fields;
 
-    /// <summary>Whether a name that is not among the fields is a fault here.</summary>
+    /// <summary>Whether a name that is not among the fields is passed over; else it is a fault.</summary>
     protected virtual bool Knows(string name, JsonObject sent) => false;
 
     /// <inheritdoc />
@@ -149,7 +149,8 @@ public class RecordType(IReadOnlyList<Field> fields, params IReadOnlyList<Rule> 
         return path.Length == 0 ? name : $"{path}.{name}";
     }
 
-    private static string Short(string name) => name.Length <= 60 ? name : name[..59] + "…";
+    /// <summary>A name as it is told: never more than sixty characters of it.</summary>
+    internal static string Short(string name) => name.Length <= 60 ? name : name[..59] + "…";
 
     private static void CheckComputed(Field field, JsonNode? sent, JsonObject read, string path, ICollection<Fault> faults)
     {

@@ -45,7 +45,7 @@ public sealed class WordType(string facet) : FieldType
     {
         if (sent.Select(m => m.Key).FirstOrDefault(k => k != "own") is { } unknown)
         {
-            faults.Add(new($"{path}.{unknown}", T($"A word of your own has the field \"own\" only, not \"{unknown}\"."), FaultKind.Unreadable));
+            faults.Add(new(RecordType.At(path, unknown), T($"A word of your own has the field \"own\" only, not \"{RecordType.Short(unknown)}\"."), FaultKind.Unreadable));
             return null;
         }
 

@@ -19,7 +19,7 @@ public sealed class ConditionHistory
     /// <summary>Every single finding, oldest first.</summary>
     public IReadOnlyList<Sighting> Sightings { get; }
 
-    /// <summary>What was followed, what needs care first before the rest: by what it asks for, how bad it is, the last seen first; what is over stands last.</summary>
+    /// <summary>What was followed, in the order of care: by what it asks for, then how bad it is, then the last seen first; what is over stands last.</summary>
     public IReadOnlyList<FollowedFinding> Findings { get; }
 
     /// <summary>Reads a garment's state or fields.</summary>

@@ -17,7 +17,7 @@ public sealed class LessonBook(IDocumentStore store, TimeProvider clock, Workshe
     public async Task<Lesson?> Find(Guid id, CancellationToken ct = default)
     {
         await using var session = store.QuerySession();
-        return await session.LoadAsync<Lesson>(id, ct) is { IsAway: false } lesson && Seen(lesson) ? lesson : null;
+        return await session.LoadAsync<Lesson>(id, ct) is { IsAway: false } lesson && Seen(lesson.Fields) ? lesson : null;
     }
 
     /// <summary>One page of all lessons that <see cref="Viewer.Now"/> may see, newest first, and how many there are.</summary>
@@ -35,11 +35,12 @@ public sealed class LessonBook(IDocumentStore store, TimeProvider clock, Workshe
         return (total, items);
     }
 
-    /// <summary>What it was at each version, newest first.</summary>
+    /// <summary>What it was at each version, newest first, as far as <see cref="Viewer.Now"/> may see it.</summary>
     public async Task<IReadOnlyList<LessonVersion>> Versions(Guid id, CancellationToken ct = default)
     {
         await using var session = store.QuerySession();
-        return await session.Query<LessonVersion>().Where(v => v.Lesson == id).OrderByDescending(v => v.Version).ToListAsync(ct);
+        var versions = await session.Query<LessonVersion>().Where(v => v.Lesson == id).OrderByDescending(v => v.Version).ToListAsync(ct);
+        return versions is [var now, ..] && Seen(now.Fields) ? [.. versions.Where(v => Seen(v.Fields))] : [];
     }
 
     /// <summary>What its entries show now, nothing private in it; what was set aside or taken out since is shown as it last stood.</summary>
@@ -79,7 +80,7 @@ public sealed class LessonBook(IDocumentStore store, TimeProvider clock, Workshe
             CheckSame(sentId, now.Id.ToString(), "id", found);
             CheckSame(sentVersion, now.Version, "version", found);
             var next = read.DeepClone().AsObject();
-            foreach (var hidden in LessonShape.ForTeachers.Where(_ => !Viewer.Now.Sight.Teaching))
+            foreach (var hidden in LessonShape.Hidden)
             {
                 // What she was not shown she can't have meant to take out.
                 next.Remove(hidden);
@@ -144,14 +145,15 @@ public sealed class LessonBook(IDocumentStore store, TimeProvider clock, Workshe
         {
             await using var session = store.LightweightSession();
             var now = await session.LoadAsync<Lesson>(id, ct);
-            if (now is null || !Seen(now) || (now.IsAway && what != "brought back"))
+            if (now is null || !Seen(now.Fields) || (now.IsAway && what != "brought back"))
             {
                 throw Missing(id, now?.IsAway ?? false);
             }
 
             if (seen is { } version && version != now.Version)
             {
-                throw new StaleException(now.Version, sent is null ? [] : Decisions.Written(Differences.Between(now.Fields, sent)));
+                var differs = sent is null ? [] : Differences.Between(now.Fields, sent).Where(d => !LessonShape.Hidden.Contains(d.Path.Split('[', '.')[0]));
+                throw new StaleException(now.Version, Decisions.Written(differs, Sight.Everything));
             }
 
             var fields = await decide(session, now);
@@ -194,7 +196,7 @@ public sealed class LessonBook(IDocumentStore store, TimeProvider clock, Workshe
         return faults.Exists(f => f.Kind == FaultKind.Unreadable) ? throw new FaultException(faults) : (read, faults);
     }
 
-    private static bool Seen(Lesson lesson) => Viewer.Now.Sight.Teaching || lesson.IsShared;
+    private static bool Seen(JsonObject fields) => Viewer.Now.Sight.Teaching || fields["shared"] is not null;
 
     private static void CheckSame(JsonNode? sent, JsonNode now, string path, List<Fault> faults)
     {

@@ -51,14 +51,17 @@ public static class LessonShape
         }
     });
 
-    /// <summary>What of a lesson is for those who teach.</summary>
-    internal static readonly string[] ForTeachers = ["notes", "given"];
+    // What of a lesson is for those who teach.
+    private static readonly string[] ForTeachers = ["notes", "given"];
+
+    /// <summary>The fields that are hidden from <see cref="Viewer.Now"/>.</summary>
+    internal static IReadOnlyList<string> Hidden => Viewer.Now.Sight.Teaching ? [] : ForTeachers;
 
     /// <summary>The fields as <see cref="Viewer.Now"/> may see them. A new object.</summary>
     public static JsonObject Seen(JsonObject fields)
     {
         var shown = Lesson.Present(fields).AsObject();
-        foreach (var name in ForTeachers.Where(_ => !Viewer.Now.Sight.Teaching))
+        foreach (var name in Hidden)
         {
             shown.Remove(name);
         }

@@ -99,7 +99,7 @@ public sealed class ListedPiece
                 end++;
             }
 
-            // How many digits comes first, so that the longer number is the greater.
+            // How many digits comes first (nine stands for more too), so that the longer number is the greater.
             var digits = plain[i..end].TrimStart('0');
             key.Append(end == i ? plain[i..++end] : $"{(char)('0' + Math.Min(digits.Length, 9))}{digits}");
             i = end;

@@ -17,7 +17,10 @@ public sealed class PieceList(IDocumentStore store)
     /// <summary>The names of the orders.</summary>
     public static IReadOnlyCollection<string> Sorts => Orders.Keys;
 
-    /// <summary>One page of the pieces asked for, and how many there are. Those where the sorted field is blank come last, whichever way.</summary>
+    /// <summary>
+    /// One page of the pieces asked for, and how many there are. Those where the sorted field is blank come last, whichever way. Of what
+    /// <see cref="Viewer.Now"/> may not see the rows say nothing, a question finds nothing, and an order is that of entry.
+    /// </summary>
     /// <param name="question">Which pieces.</param>
     /// <param name="sort">One of <see cref="Sorts"/>.</param>
     /// <param name="down">Whether the greatest comes first.</param>
@@ -26,7 +29,7 @@ public sealed class PieceList(IDocumentStore store)
     /// <param name="ct">Stops it.</param>
     public async Task<(long Total, IReadOnlyList<ListedPiece> Items)> Page(ListQuestion question, string sort, bool down, int page, int size, CancellationToken ct = default)
     {
-        var (column, mayBeBlank) = Orders[sort == "place" && Viewer.Now.Sight.Hides("place") ? "entered" : sort];
+        var (column, mayBeBlank) = Orders[Viewer.Now.Sight.Hides(FieldOf(sort)) ? "entered" : sort];
         await using var session = store.QuerySession();
         var asked = Asked(session, question);
         var total = await asked.LongCountAsync(ct);
@@ -73,6 +76,12 @@ public sealed class PieceList(IDocumentStore store)
     {
         var sight = Viewer.Now.Sight;
         var asked = session.Query<ListedPiece>().Where(p => p.Aside == false);
+        if (sight.Blind || q.Parts.Any(p => sight.Hides(FieldOf(p.Name))))
+        {
+            // Passing a part over would find more than was asked for, and a change of many would change more.
+            return asked.Where(p => p.MatchesSql("false"));
+        }
+
         if (sight.OnlyShown)
         {
             asked = asked.Where(p => p.MatchesSql($"exists (select 1 from {CatalogueStore.Schema}.mt_doc_garment g where g.id = d.id and g.is_for_visitors)"));
@@ -93,11 +102,6 @@ public sealed class PieceList(IDocumentStore store)
         asked = Is(asked, q.Overall, "overall");
         asked = Is(asked, q.Handling, "handling");
         asked = Is(asked, q.Whereabouts, "whereabouts");
-        if (sight.Hides("place"))
-        {
-            return Tagged(asked, q);
-        }
-
         if (q.Place == ListQuestion.None)
         {
             asked = asked.Where(p => p.PlaceKey == null);
@@ -112,11 +116,6 @@ public sealed class PieceList(IDocumentStore store)
             }
         }
 
-        return Tagged(asked, q);
-    }
-
-    private static IQueryable<ListedPiece> Tagged(IQueryable<ListedPiece> asked, ListQuestion q)
-    {
         if (!string.IsNullOrWhiteSpace(q.Tag))
         {
             var tag = new System.Text.Json.Nodes.JsonObject { ["tags"] = new System.Text.Json.Nodes.JsonArray(q.Tag.Trim()) }.ToJsonString();
@@ -126,12 +125,22 @@ public sealed class PieceList(IDocumentStore store)
         return asked;
     }
 
-    // Where a piece lies is told to those who may know it.
+    // What the record calls a part of a question, or an order, where that is not its name.
+    private static string FieldOf(string name) => name switch { "has" => "name", "tag" => "tags", "findings" => "condition", _ => name };
+
+    // Where a piece lies is told to those who may know it; of its condition and keeping a visitor is told nothing.
     private static IReadOnlyList<ListedPiece> Seen(IReadOnlyList<ListedPiece> rows)
     {
-        foreach (var row in Viewer.Now.Sight.Hides("place") ? rows : [])
+        var sight = Viewer.Now.Sight;
+        foreach (var row in sight.Hides("place") ? rows : [])
         {
             (row.Shelf, row.Box, row.PlaceKey) = (null, null, null);
+        }
+
+        foreach (var row in sight.OnlyShown ? rows : [])
+        {
+            (row.Overall, row.OverallRank, row.Handling, row.HandlingRank, row.Whereabouts) = (null, null, null, null, null);
+            (row.Tags, row.OpenFindings, row.Changed) = ([], 0, default);
         }
 
         return rows;

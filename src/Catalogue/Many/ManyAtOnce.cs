@@ -46,7 +46,7 @@ public sealed class ManyAtOnce(IDocumentStore store, Archive archive, TimeProvid
     public async Task<ManyChange> Undo(Guid id, CancellationToken ct = default)
     {
         await using var session = store.LightweightSession();
-        var many = await session.LoadAsync<ManyChange>(id, ct) ?? throw Missing(id);
+        var many = await Hold(session, id, ct) ?? throw Missing(id);
         if (many.Undoing is null)
         {
             (many.Undoing, many.Open) = (clock.GetUtcNow(), true);
@@ -66,7 +66,7 @@ public sealed class ManyAtOnce(IDocumentStore store, Archive archive, TimeProvid
         var many = await session.LoadAsync<ManyChange>(id, ct) ?? throw Missing(id);
         var counts = await session.AdvancedSql.QueryAsync<string>(
             $"select outcome || ' ' || count(*) from {CatalogueStore.Schema}.mt_doc_manypiece where many = ? group by outcome", ct, id);
-        return new(many, counts.Select(c => c.Split(' ')).ToDictionary(c => Enum.Parse<ManyOutcome>(c[0]), c => int.Parse(c[1], CultureInfo.InvariantCulture)));
+        return new(Seen(many), counts.Select(c => c.Split(' ')).ToDictionary(c => Enum.Parse<ManyOutcome>(c[0]), c => int.Parse(c[1], CultureInfo.InvariantCulture)));
     }
 
     /// <summary>One page of the pieces that were left as they were, other than those that were so already.</summary>
@@ -81,7 +81,7 @@ public sealed class ManyAtOnce(IDocumentStore store, Archive archive, TimeProvid
     public async Task<IReadOnlyList<ManyChange>> Latest(int most, CancellationToken ct = default)
     {
         await using var session = store.QuerySession();
-        return await session.Query<ManyChange>().OrderByDescending(m => m.Id).Take(most).ToListAsync(ct);
+        return [.. (await session.Query<ManyChange>().OrderByDescending(m => m.Id).Take(most).ToListAsync(ct)).Select(Seen)];
     }
 
     /// <inheritdoc />
@@ -141,12 +141,31 @@ public sealed class ManyAtOnce(IDocumentStore store, Archive archive, TimeProvid
             await (many.Undoing is null ? Do(many, piece, ct) : piece.Outcome == ManyOutcome.Waiting ? Keep(piece, ManyOutcome.Stopped, null, ct) : Undo(many, piece, ct));
         }
 
-        if (pieces.Count == 0 && await session.LoadAsync<ManyChange>(many.Id, ct) is { } now && now.Undoing == many.Undoing)
+        if (pieces.Count == 0 && await Hold(session, many.Id, ct) is { } now && now.Undoing == many.Undoing)
         {
             now.Open = false;
             session.Store(now);
             await session.SaveChangesAsync(ct);
         }
+    }
+
+    // Until the session ends nobody else holds it: an undo that is asked for while the change ends is not written over.
+    private static async Task<ManyChange?> Hold(IDocumentSession session, Guid id, CancellationToken ct)
+    {
+        await session.BeginTransactionAsync(ct);
+        await session.AdvancedSql.QueryAsync<Guid>($"select id from {CatalogueStore.Schema}.mt_doc_manychange where id = ? for update", ct, id);
+        return await session.LoadAsync<ManyChange>(id, ct);
+    }
+
+    // A place that is asked for is told to those who may know places.
+    private static ManyChange Seen(ManyChange many)
+    {
+        if (many.Asked["change"] is JsonObject change)
+        {
+            Viewer.Now.Sight.Trim(change);
+        }
+
+        return many;
     }
 
     private async Task Do(ManyChange many, ManyPiece piece, CancellationToken ct)

@@ -52,13 +52,22 @@ public sealed class Sight
     /// <summary>The same without anything private: for lists, where nothing private is shown to anybody.</summary>
     public Sight WithoutPrivate => OnlyShown ? this : Pieces;
 
-    private bool Blind { get; init; }
+    /// <summary>Whether not even what is shown to visitors is seen.</summary>
+    internal bool Blind { get; private init; }
 
     /// <summary>Whether a piece is seen at all.</summary>
     public bool Sees(Garment garment) => !Blind && (!OnlyShown || garment is { IsForVisitors: true, IsAside: false });
 
     /// <summary>Whether anything stands in a private field that is seen: looking at it is then worth a line in the book of who saw what.</summary>
     public bool SeesPrivate(JsonObject fields) => !OnlyShown && AllPrivate.Except(hidden).Any(path => At(fields, path) is not null);
+
+    /// <summary>The same of a place where the record changed.</summary>
+    internal bool SeesPrivate(Difference change)
+    {
+        var steps = StepsOf(change.Path);
+        return !OnlyShown && AllPrivate.Except(hidden).Any(path =>
+            Begins(steps, path) || (Begins(path, steps) && new[] { change.Old, change.New }.Any(value => value is JsonObject inner && At(inner, path[steps.Length..]) is not null)));
+    }
 
     /// <summary>Takes out of a garment's state, in place, what is not seen.</summary>
     public JsonObject Trim(JsonObject state)
@@ -88,7 +97,7 @@ public sealed class Sight
     public bool Hides(string path)
     {
         var steps = StepsOf(path);
-        return hidden.Any(h => Begins(steps, h)) || (OnlyShown && !ForVisitors.Contains(steps[0]));
+        return Blind || hidden.Any(h => Begins(steps, h)) || (OnlyShown && !ForVisitors.Contains(steps[0]));
     }
 
     /// <summary>A value that stands at a place which is not hidden, without what is hidden within it. A new node.</summary>

@@ -18,6 +18,8 @@ public sealed class OwnWords(IDocumentStore store, TimeProvider clock, ILogger<O
 
     private static readonly TimeSpan Poll = TimeSpan.FromSeconds(3);
 
+    private readonly SemaphoreSlim refreshing = new(1);
+
     /// <summary>Makes a word.</summary>
     /// <param name="facet">One of the facets.</param>
     /// <param name="sent">As <see cref="Saying.Read"/> takes it.</param>
@@ -117,8 +119,17 @@ public sealed class OwnWords(IDocumentStore store, TimeProvider clock, ILogger<O
     /// <summary>Reads the words as they are kept now.</summary>
     public async Task Refresh(CancellationToken ct = default)
     {
-        await using var session = store.QuerySession();
-        Words.Learn(this, [.. (await session.Query<OwnWord>().OrderBy(w => w.Id).ToListAsync(ct)).Select(w => w.ToWord())]);
+        // One at a time, so that what was read earlier is never learnt later.
+        await refreshing.WaitAsync(ct);
+        try
+        {
+            await using var session = store.QuerySession();
+            Words.Learn(this, [.. (await session.Query<OwnWord>().OrderBy(w => w.Id).ToListAsync(ct)).Select(w => w.ToWord())]);
+        }
+        finally
+        {
+            refreshing.Release();
+        }
     }
 
     /// <inheritdoc />
@@ -168,10 +179,19 @@ public sealed class OwnWords(IDocumentStore store, TimeProvider clock, ILogger<O
     private async Task<IDocumentSession> Begin(CancellationToken ct)
     {
         var session = store.LightweightSession();
-        await session.BeginTransactionAsync(ct);
-        await using var alone = new NpgsqlCommand($"select pg_advisory_xact_lock(hashtext('{Channel}'))");
-        await session.ExecuteAsync(alone, ct);
-        return session;
+        try
+        {
+            await session.BeginTransactionAsync(ct);
+            await using var alone = new NpgsqlCommand($"select pg_advisory_xact_lock(hashtext('{Channel}'))");
+            await session.ExecuteAsync(alone, ct);
+            return session;
+        }
+        catch
+        {
+            // Whoever gave up waiting leaves neither a connection nor a place in the queue behind.
+            await session.DisposeAsync();
+            throw;
+        }
     }
 
     private async Task<Word> Write(string facet, string slug, Action<IDocumentSession, Thesaurus, OwnWord?> decide, CancellationToken ct)

@@ -73,7 +73,7 @@ public sealed class Thesaurus
     public Thesaurus With(IEnumerable<Word> own) =>
         new(titles, [.. facets.Values.SelectMany(f => f.BySlug.Values).Concat(own).DistinctBy(w => w.Id)]);
 
-    /// <summary>A name as it is compared: without capitals, accents, hyphens and double spaces.</summary>
+    /// <summary>A name as it is compared: without capitals, accents, apostrophes, hyphens and double spaces.</summary>
     public static string Fold(string name)
     {
         var plain = new StringBuilder();

@@ -94,6 +94,7 @@ public class DatingHelpTests
     [InlineData("nylon net", true)]
     [InlineData("cotton, later lace of Nylon", true)]
     [InlineData("not nylonish", false)]
+    [InlineData("nylonish outside, nylon within", true)]
     [InlineData("cotton", false)]
     public void A_fibre_is_found_as_a_whole_word(string fibre, bool found)
     {

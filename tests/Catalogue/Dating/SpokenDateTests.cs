@@ -100,6 +100,8 @@ public class SpokenDateTests
     [InlineData("before World War I", "../1914-07", "28 July 1914")]
     [InlineData("during the First World War", "1914-07/1918-11", "11 November 1918")]
     [InlineData("after the war of 1914-18", "1918-11/..", "11 November 1918")]
+    [InlineData("the war of 1914 to 1918", "1914-07/1918-11", "11 November 1918")]
+    [InlineData("before the war of 1939 to 1945", "../1939-08", "1 September 1939")]
     [InlineData("before the war of 1939", "../1939-08", "1 September 1939")]
     [InlineData("before the war of 1870", "../1870-07", "19 July 1870")]
     [InlineData("between the wars", "1918-11/1939-09", "1939")]

@@ -44,6 +44,20 @@ public sealed class LessonBookTests(ArchiveFixture fixture) : IClassFixture<Arch
     }
 
     [Fact]
+    public async Task What_is_for_those_who_teach_is_told_to_nobody_else_by_a_refusal_or_by_earlier_versions()
+    {
+        var lesson = await book.Make(Json("""{"name":"Roll and whip","notes":"Hide the scissors."}"""), "teacher", Stop);
+        await book.Put(lesson.Id, 1, Json("""{"name":"Roll and whip","notes":"Hide the scissors.","given":[{"group":"Tuesday"}],"shared":true}"""), "teacher", Stop);
+        var unshared = await book.Make(Json("""{"name":"Not yet"}"""), "teacher", Stop);
+
+        Viewer.Enter(new("a program", Sight.Pieces));
+        var stale = await Assert.ThrowsAsync<StaleException>(() => book.Put(lesson.Id, 1, Json("""{"name":"Rolled and whipped","shared":true}"""), "a program", Stop));
+        Assert.Equal("""[{"path":"name","yours":"Rolled and whipped","now":"Roll and whip"}]""", stale.Differs.ToJsonString());
+        Assert.Equal([2], (await book.Versions(lesson.Id, Stop)).Select(v => v.Version));
+        Assert.Empty(await book.Versions(unshared.Id, Stop));
+    }
+
+    [Fact]
     public async Task Entries_added_by_many_at_once_are_all_there()
     {
         var piece = (await fixture.Enter("""{"name":"Sampler"}""")).Garment.Id;

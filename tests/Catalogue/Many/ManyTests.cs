@@ -1,5 +1,7 @@
+using System.Diagnostics;
 using System.Text.Json.Nodes;
 using HeirloomArchive.Sewing;
+using Marten;
 using Microsoft.Extensions.Logging.Abstractions;
 using static HeirloomArchive.Catalogue.Tests.ArchiveFixture;
 
@@ -111,11 +113,7 @@ public sealed class ManyTests(ArchiveFixture fixture) : IClassFixture<ArchiveFix
             var many = New();
             await many.StartAsync(Stop);
             var before = (await many.Find(asked.Id, Stop)).Done;
-            while ((await many.Find(asked.Id, Stop)) is { Many.Open: true } progress && progress.Done < before + 20)
-            {
-                await Task.Delay(5, Stop);
-            }
-
+            await Until(async () => await many.Find(asked.Id, Stop) is var progress && (!progress.Many.Open || progress.Done >= before + 20));
             await many.StopAsync(Stop);
             open = (await many.Find(asked.Id, Stop)).Many.Open;
         }
@@ -134,6 +132,45 @@ public sealed class ManyTests(ArchiveFixture fixture) : IClassFixture<ArchiveFix
         await Run(many);
         Assert.Equal(1, (await many.Find(asked.Id, Stop)).Count(ManyOutcome.Stopped));
         Assert.Equal(1, (long)(await State(a))["version"]!);
+    }
+
+    [Fact]
+    public async Task An_undo_that_is_asked_for_while_the_change_ends_is_not_lost()
+    {
+        var a = await Enter("""{"name":"Just done"}""");
+        Task? undo = null;
+        var id = Guid.Empty;
+        await using var watched = fixture.Another(o => o.Listeners.Add(new Meanwhile(async session =>
+        {
+            if (undo is null && session.PendingChanges.AllChangedFor<ManyChange>().Any(m => !m.Open))
+            {
+                // It has to wait for the end that is being saved; where it does not, it is through by then.
+                undo = New().Undo(id, Stop);
+                await Task.WhenAny(undo, Task.Delay(1_000, Stop));
+            }
+        })));
+        var many = new ManyAtOnce(watched, new(watched, TimeProvider.System), TimeProvider.System, NullLogger<ManyAtOnce>.Instance);
+        id = (await many.Ask(Json($$$"""{"pieces":["{{{a}}}"],"change":{"kind":"cap"}}"""), "teacher", Stop)).Id;
+        await Run(many);
+        await undo!;
+        await Run(New());
+        Assert.Equal(1, (await New().Find(id, Stop)).Count(ManyOutcome.Undone));
+        Assert.Null((await State(a))["kind"]);
+    }
+
+    [Fact]
+    public async Task What_she_may_not_see_she_can_not_choose_pieces_by_nor_read_in_what_others_asked()
+    {
+        await Enter("""{"name":"Kept away","place":{"shelf":"Under the stairs"}}""");
+        var asked = await New().Ask(Json("""{"all":{"place":"under the stairs"},"change":{"place":{"shelf":"Under the eaves"}}}"""), "teacher", Stop);
+        Assert.Equal(1, asked.Total);
+        await Run(New());
+
+        Viewer.Enter(new("a program", Sight.Pieces));
+        var refused = await Assert.ThrowsAsync<FaultException>(() => New().Ask(Json("""{"all":{"place":"under the eaves"},"change":{"kind":"cap"}}"""), "a program", Stop));
+        Assert.Equal("all", Assert.Single(refused.Faults).Path);
+        Assert.DoesNotContain("eaves", (await New().Find(asked.Id, Stop)).Many.Asked.ToJsonString(), StringComparison.Ordinal);
+        Assert.All(await New().Latest(100, Stop), m => Assert.DoesNotContain("eaves", m.Asked.ToJsonString(), StringComparison.Ordinal));
     }
 
     [Theory]
@@ -162,12 +199,22 @@ public sealed class ManyTests(ArchiveFixture fixture) : IClassFixture<ArchiveFix
     private static async Task Run(ManyAtOnce many)
     {
         await many.StartAsync(Stop);
-        while ((await many.Latest(1, Stop))[0].Open)
+        await Until(async () => !(await many.Latest(1, Stop))[0].Open);
+        await many.StopAsync(Stop);
+    }
+
+    private static async Task Until(Func<Task<bool>> isSo)
+    {
+        for (var waited = Stopwatch.StartNew(); !await isSo();)
         {
+            Assert.True(waited.Elapsed < TimeSpan.FromMinutes(2), "It did not come to an end.");
             await Task.Delay(5, Stop);
         }
+    }
 
-        await many.StopAsync(Stop);
+    private sealed class Meanwhile(Func<IDocumentSession, Task> saving) : DocumentSessionListenerBase
+    {
+        public override Task BeforeSaveChangesAsync(IDocumentSession session, CancellationToken token) => saving(session);
     }
 
     private async Task<Guid> Enter(string json) => (await fixture.Enter(json)).Garment.Id;

@@ -7,7 +7,7 @@ namespace HeirloomArchive.Catalogue.Tests.Measuring;
 public class MeasureTests
 {
     [Fact]
-    public void Every_kind_of_the_words_has_a_shape_and_no_kind_has_two()
+    public void Every_kind_of_a_shape_is_a_word_and_of_that_shape_only()
     {
         var named = KindMeasures.All.SelectMany(s => s.Kinds).ToList();
         Assert.Equal(named.Count, named.Distinct().Count());

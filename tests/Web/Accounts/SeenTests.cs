@@ -15,7 +15,7 @@ public sealed class SeenTests(Household house) : IClassFixture<Household>
     private static string[] Ways(string id) =>
     [
         $"/api/garments/{id}", $"/api/garments/{id}/history", "/api/garments?size=100", "/api/search?q=zephyrine", $"/iiif/garments/{id}/manifest",
-        $"/pieces/{id}", $"/pieces/{id}/history", $"/pieces/{id}/history/2", $"/pieces/{id}/condition", "/pieces", "/pieces?view=table", $"/pieces?place={Secret}", "/care", "/examples?q=zephyrine", "/",
+        $"/pieces/{id}", $"/pieces/{id}/history", $"/pieces/{id}/history/2", $"/pieces/{id}/condition", "/pieces", "/pieces?as=table&columns=name&columns=overall&columns=whereabouts&columns=place&columns=tags&columns=findings", $"/pieces?place={Secret}", "/care", "/examples?q=zephyrine", "/",
     ];
 
     [Fact]
