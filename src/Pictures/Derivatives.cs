@@ -44,18 +44,21 @@ public sealed class Derivatives(PictureStore store, Workshop workshop, PictureLi
     /// <inheritdoc cref="Open(Derivative, string, bool, CancellationToken)" path="/exception"/>
     public Task<FileStream?> Open(Derivative derivative, string sha256, CancellationToken cancel) => Open(derivative, sha256, webP: false, cancel);
 
-    /// <summary>Keeps what a worker made of a new original, and asks for the rest.</summary>
+    /// <summary>Keeps what a worker made of a new original.</summary>
     internal void Keep(string sha256, WorkerAnswer first)
     {
-        KeepFirst(sha256, first);
-        later.Writer.TryWrite(sha256);
+        store.KeepDerivative(Derivative.Screen, PictureFormat.Jpeg, sha256, first.Files[0]);
+        store.KeepDerivative(Derivative.Thumbnail, PictureFormat.Jpeg, sha256, first.Files[1]);
     }
+
+    /// <summary>Asks for the rest: once the record names the original, so that nothing is being made of one that is taken back.</summary>
+    internal void AskForTheRest(string sha256) => later.Writer.TryWrite(sha256);
 
     /// <summary>Has all made again of an original that was mended: it may have been made of the wrong bytes.</summary>
     internal void Renew(string sha256)
     {
         store.DropMade(sha256);
-        later.Writer.TryWrite(sha256);
+        AskForTheRest(sha256);
     }
 
     /// <summary>The tiles, made now when they are not there; null when there is no such original.</summary>
@@ -70,10 +73,15 @@ public sealed class Derivatives(PictureStore store, Workshop workshop, PictureLi
         return store.OpenTiles(sha256) is { } file ? TileFile.Open(file) : null;
     }
 
-    /// <summary>Makes what is missing of an original's derivatives, after what others need of the machine.</summary>
+    /// <summary>Makes what is missing of an original's derivatives, after what others need of the machine; nothing of one that has gone meanwhile.</summary>
     /// <exception cref="RefusedException">The original can no longer be decoded.</exception>
     internal async Task MakeMissing(string sha256, CancellationToken cancel)
     {
+        if (!store.HasOriginal(sha256))
+        {
+            return;
+        }
+
         if (!store.HasFirst(sha256))
         {
             await Once(sha256, rest: false).WaitAsync(cancel);
@@ -100,32 +108,28 @@ public sealed class Derivatives(PictureStore store, Workshop workshop, PictureLi
 
     private async Task MakeFirst(string sha256)
     {
-        var order = new FirstOrder(() => store.OpenOriginal(sha256)!, Examine(sha256));
-        KeepFirst(sha256, Made((await workshop.Make([order], CancellationToken.None))[0]));
+        var order = new FirstOrder(() => Original(sha256), Examine(sha256));
+        Keep(sha256, Made((await workshop.Make([order], CancellationToken.None))[0]));
     }
 
     private async Task MakeRest(string sha256, bool behind)
     {
         var sound = Examine(sha256);
         using var tiles = store.NewFile();
-        var order = new RestOrder(() => store.OpenOriginal(sha256)!, sound, tiles.Content);
+        var order = new RestOrder(() => Original(sha256), sound, tiles.Content);
         var made = Made(behind ? await workshop.MakeBehind(order, CancellationToken.None) : (await workshop.Make([order], CancellationToken.None))[0]);
         store.KeepDerivative(Derivative.Screen, PictureFormat.WebP, sha256, made.Files[0]);
         store.KeepDerivative(Derivative.Thumbnail, PictureFormat.WebP, sha256, made.Files[1]);
         store.KeepTiles(sha256, tiles); // Last: where the tiles are, all of it is.
     }
 
-    private void KeepFirst(string sha256, WorkerAnswer first)
-    {
-        store.KeepDerivative(Derivative.Screen, PictureFormat.Jpeg, sha256, first.Files[0]);
-        store.KeepDerivative(Derivative.Thumbnail, PictureFormat.Jpeg, sha256, first.Files[1]);
-    }
+    private FileStream Original(string sha256) => store.OpenOriginal(sha256) ?? throw new FileNotFoundException($"The original {sha256} has gone.");
 
     private SoundPicture Examine(string sha256)
     {
         try
         {
-            using var original = store.OpenOriginal(sha256) ?? throw new FileNotFoundException($"The original {sha256} has gone.");
+            using var original = Original(sha256);
             return SoundPicture.Read(original, limits);
         }
         catch (UnsoundException e)

@@ -10,12 +10,7 @@ public static class Durable
     public static bool Move(string from, string to, bool replace = false)
     {
         var folder = Path.GetDirectoryName(to)!;
-        if (!Directory.Exists(folder))
-        {
-            Directory.CreateDirectory(folder);
-            FlushFolder(Path.GetDirectoryName(folder)!);
-        }
-
+        MakeFolder(folder);
         var isNew = !File.Exists(to);
         if (isNew || replace)
         {
@@ -30,7 +25,7 @@ public static class Durable
     public static void Replace(string path, ReadOnlySpan<byte> bytes)
     {
         var beside = $"{path}.{Guid.CreateVersion7():N}.new";
-        using (var file = new FileStream(beside, FileMode.CreateNew, FileAccess.Write, FileShare.None))
+        using (var file = Open(beside, FileMode.CreateNew))
         {
             file.Write(bytes);
             file.Flush(flushToDisk: true);
@@ -38,6 +33,18 @@ public static class Durable
 
         File.Move(beside, path, overwrite: true);
         FlushFolder(Path.GetDirectoryName(path)!);
+    }
+
+    /// <summary>Opens a file to be written; one that is made has an original's rights: its owner writes it, the group reads it, nobody else does.</summary>
+    internal static FileStream Open(string path, FileMode mode, int bufferSize = 4096)
+    {
+        var options = new FileStreamOptions { Mode = mode, Access = FileAccess.Write, Share = FileShare.None, BufferSize = bufferSize, Options = FileOptions.Asynchronous };
+        if (!OperatingSystem.IsWindows())
+        {
+            options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.GroupRead;
+        }
+
+        return new FileStream(path, options);
     }
 
     /// <summary>Flushes a folder's own entries; Windows keeps them in its journal and has no such call.</summary>
@@ -65,6 +72,20 @@ public static class Durable
         {
             _ = Native.close(descriptor);
         }
+    }
+
+    // Of a folder in a new folder the upper one's name must last too.
+    private static void MakeFolder(string folder)
+    {
+        if (Directory.Exists(folder))
+        {
+            return;
+        }
+
+        var above = Path.GetDirectoryName(folder)!;
+        MakeFolder(above);
+        Directory.CreateDirectory(folder);
+        FlushFolder(above);
     }
 
     private static class Native

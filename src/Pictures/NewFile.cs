@@ -1,22 +1,11 @@
 namespace HeirloomArchive.Pictures;
 
 /// <summary>A file being written. Disposing it removes it, unless <see cref="Finish"/> was called.</summary>
-internal sealed class NewFile : IDisposable
+internal sealed class NewFile(string path) : IDisposable
 {
     private bool finished;
 
-    public NewFile(string path)
-    {
-        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write, Options = FileOptions.Asynchronous };
-        if (!OperatingSystem.IsWindows())
-        {
-            options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.GroupRead;
-        }
-
-        Content = new FileStream(path, options);
-    }
-
-    public FileStream Content { get; }
+    public FileStream Content { get; } = Durable.Open(path, FileMode.CreateNew);
 
     /// <summary>Flushes it to the disk and closes it; whoever takes the path sees to the file from now on.</summary>
     public string Finish()

@@ -110,8 +110,8 @@ public sealed class PartedUploads
 
         if (!upload.IsWhole)
         {
+            Touch(id); // Its days begin anew with whatever comes, also if that is cut off.
             await Receive(upload, content, checksum, turn);
-            Touch(id);
             upload = Find(id) ?? throw Missing(id);
         }
 
@@ -172,7 +172,8 @@ public sealed class PartedUploads
     private async Task Receive(PartedUpload upload, Stream content, (HashAlgorithmName Algorithm, byte[] Digest)? checksum, Turn turn)
     {
         var stands = upload.Offset;
-        await using var file = Open(upload.Id, FileMode.OpenOrCreate);
+        // The file becomes the original as it is. Without a buffer its length is what is on its way to the disk.
+        await using var file = Durable.Open(BytesOf(upload.Id), FileMode.OpenOrCreate, bufferSize: 0);
         file.SetLength(stands);
         file.Position = stands;
         using var digest = checksum is { } asked ? IncrementalHash.CreateHash(asked.Algorithm) : null;
@@ -227,18 +228,6 @@ public sealed class PartedUploads
         await using var file = new FileStream(BytesOf(upload.Id), FileMode.OpenOrCreate, FileAccess.Read, FileShare.Read, 0, FileOptions.Asynchronous);
         var sha256 = Convert.ToHexStringLower(await SHA256.HashDataAsync(file));
         return new IncomingFile(BytesOf(upload.Id), sha256, tooLarge: false, stays: true) { Caption = upload.Caption, View = upload.View?.DeepClone() };
-    }
-
-    // The file becomes the original as it is, so it gets an original's rights.
-    private FileStream Open(Guid id, FileMode mode)
-    {
-        var options = new FileStreamOptions { Mode = mode, Access = FileAccess.Write, Share = FileShare.None, BufferSize = 0, Options = FileOptions.Asynchronous };
-        if (!OperatingSystem.IsWindows())
-        {
-            options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.GroupRead;
-        }
-
-        return new FileStream(BytesOf(id), options);
     }
 
     private void Write(PartedUpload upload) => Durable.Replace(SaidOf(upload.Id), JsonSerializer.SerializeToUtf8Bytes(upload));

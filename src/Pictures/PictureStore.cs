@@ -27,7 +27,8 @@ internal enum OriginalKept
 
 /// <summary>
 /// Files on disk, each named by its original's SHA-256: <c>originals/ab/abcd…</c>, and beside them what can be made
-/// again, <c>made.3/ab/abcd….screen.jpeg</c> and its like (the number is the recipe's). Nothing here is ever overwritten, but an original whose bytes are no longer those of its name by those that are.
+/// again, <c>made.3/ab/abcd….screen.jpeg</c> and its like (the number is the recipe's). Nothing here is ever overwritten, but an
+/// original whose bytes are no longer those of its name by those that are.
 /// </summary>
 public sealed class PictureStore : IDisposable
 {
@@ -80,17 +81,13 @@ public sealed class PictureStore : IDisposable
     /// <exception cref="InvalidDataException">The bytes are not those of the digest; nothing is kept.</exception>
     public async Task PutBack(string sha256, Stream content, CancellationToken cancel)
     {
-        var file = await Receive(content, cancel);
-        if (file.Sha256 == sha256)
-        {
-            await KeepOriginal(file);
-        }
-
-        File.Delete(file.Path);
+        using var file = await Receive(content, cancel);
         if (file.Sha256 != sha256)
         {
             throw new InvalidDataException($"The picture {sha256} is damaged.");
         }
+
+        await KeepOriginal(file);
     }
 
     /// <summary>The original, to be read and sought in; null when there is none.</summary>
@@ -112,8 +109,8 @@ public sealed class PictureStore : IDisposable
     /// <summary>Whether there is such an original.</summary>
     public bool HasOriginal(string sha256) => File.Exists(OriginalPath(sha256));
 
-    /// <summary>The digests of all originals, in no order.</summary>
-    public IEnumerable<string> Originals() => OriginalFiles().Select(f => Path.GetFileName(f));
+    /// <summary>The digests of all originals, in no order; other files that lie among them are none.</summary>
+    public IEnumerable<string> Originals() => OriginalFiles().Select(f => Path.GetFileName(f)).Where(IsDigest);
 
     /// <summary>Every file among the originals, whatever it is, as its path in the folder of pictures.</summary>
     public IEnumerable<string> OriginalFiles()
@@ -167,9 +164,14 @@ public sealed class PictureStore : IDisposable
         DropMade(sha256);
     }
 
-    /// <summary>Takes back what was made of an original.</summary>
+    /// <summary>Takes back what was made of an original, if anything was.</summary>
     internal void DropMade(string sha256)
     {
+        if (!Directory.Exists(Path.GetDirectoryName(TilesPath(sha256))))
+        {
+            return; // Nothing of any like it: to delete a file of no folder is an error.
+        }
+
         File.Delete(TilesPath(sha256));
         foreach (var derivative in Enum.GetValues<Derivative>())
         {
@@ -192,13 +194,20 @@ public sealed class PictureStore : IDisposable
     /// <summary>A file to be written, which goes away with what comes back unless it is kept.</summary>
     internal NewFile NewFile() => new(incoming.NewPath());
 
-    /// <summary>Removes derivatives of recipes gone by.</summary>
+    /// <summary>Removes derivatives of recipes gone by; what can't be removed now stays until the next start.</summary>
     internal void DropOldRecipes()
     {
         string[] old = ["made.*", "screen.*", "thumbnail.*"];
         foreach (var made in old.SelectMany(name => Directory.EnumerateDirectories(folder, name)).Where(d => Path.GetFileName(d) != Made))
         {
-            Directory.Delete(made, recursive: true);
+            try
+            {
+                Directory.Delete(made, recursive: true);
+            }
+            catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+            {
+                // Another node that shares the folder may be at it too.
+            }
         }
     }
 
@@ -208,8 +217,14 @@ public sealed class PictureStore : IDisposable
     private static void Keep(NewFile file, string path)
     {
         var written = file.Finish();
-        Durable.Move(written, path);
-        File.Delete(written);
+        try
+        {
+            Durable.Move(written, path);
+        }
+        finally
+        {
+            File.Delete(written);
+        }
     }
 
     private static string Made => $"made.{Recipe}";
@@ -227,8 +242,10 @@ public sealed class PictureStore : IDisposable
             _ => ".thumbnail.webp",
         };
 
+    private static bool IsDigest(string name) => name.Length == 64 && name.All(char.IsAsciiHexDigitLower);
+
     private string Place(string kind, string sha256) =>
-        sha256.Length == 64 && sha256.All(char.IsAsciiHexDigitLower)
+        IsDigest(sha256)
             ? Path.Combine(folder, kind, sha256[..2], sha256)
             : throw new ArgumentException($"'{sha256}' is not a SHA-256 in lower-case hexadecimal digits.", nameof(sha256));
 

@@ -28,9 +28,18 @@ public sealed class RegionCache
             File.SetLastWriteTimeUtc(path, DateTime.UtcNow); // The time of its last use: what tidying goes by.
             return file;
         }
-        catch (Exception e) when (e is FileNotFoundException or UnauthorizedAccessException)
+        catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException or UnauthorizedAccessException)
         {
             return null;
+        }
+    }
+
+    /// <summary>Throws away the regions of an original whose bytes were not its own.</summary>
+    public void Drop(string sha256)
+    {
+        foreach (var file in Files($"{sha256}.*"))
+        {
+            file.Delete();
         }
     }
 
@@ -41,12 +50,20 @@ public sealed class RegionCache
         var half = $"{path}.{Guid.NewGuid():N}.half";
         try
         {
-            File.WriteAllBytes(half, bytes);
+            using (var file = Durable.Open(half, FileMode.CreateNew))
+            {
+                file.Write(bytes);
+            }
+
             File.Move(half, path, overwrite: true);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            File.Delete(half);
+            if (File.Exists(half))
+            {
+                File.Delete(half);
+            }
+
             return;
         }
 
@@ -56,12 +73,15 @@ public sealed class RegionCache
         }
     }
 
+    // Looked at one by one: a file may get its name, or go, while they are listed.
+    private IEnumerable<FileInfo> Files(string pattern) => Directory.Exists(folder.FullName) ? folder.EnumerateFiles(pattern).Where(f => f.Exists) : [];
+
     /// <summary>Down to three quarters, so that it is not tidied with every file.</summary>
     private void Tidy()
     {
         lock (tidying)
         {
-            var files = folder.EnumerateFiles().OrderByDescending(f => f.LastWriteTimeUtc).ToList();
+            var files = Files("*").OrderByDescending(f => f.LastWriteTimeUtc).ToList();
             var (room, kept) = (files.Sum(f => f.Length) > most ? most * 3 / 4 : most, 0L);
             foreach (var file in files)
             {

@@ -22,9 +22,10 @@ public sealed record TakenPicture(Guid Id, string Sha256, int Width, int Height,
 public sealed record Taken(IReadOnlyList<TakenPicture> Pictures, Garment Garment, long? Position);
 
 /// <summary>The door of the room: takes files for a garment, all of them or none.</summary>
-public sealed class Uploads(Archive archive, IDocumentStore documents, PictureStore store, Workshop workshop, Derivatives derivatives, PictureLimits limits) : IDisposable
+public sealed class Uploads(Archive archive, IDocumentStore documents, PictureStore store, Workshop workshop, Derivatives derivatives, RegionCache regions, PictureLimits limits) : IDisposable
 {
-    // Recording takes milliseconds; one at a time, two uploads of the same file can't both be the first.
+    // Recording takes milliseconds; one at a time, two uploads of the same file can't both be the first, and none takes back
+    // an original that another is just naming.
     private readonly SemaphoreSlim recording = new(1);
 
     /// <summary>
@@ -38,16 +39,7 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
     public async Task<Taken> Take(Guid garment, IReadOnlyList<IncomingFile> files, string? caption, string who, CancellationToken cancel)
     {
         var made = await Make(files, KnownTo(await Standing(garment, cancel)), cancel);
-        await recording.WaitAsync(cancel);
-        try
-        {
-            // From here on a sender who hangs up changes nothing.
-            return await Record(garment, files, made, caption, who);
-        }
-        finally
-        {
-            recording.Release();
-        }
+        return await InTurn(() => Record(garment, files, made, caption, who), cancel);
     }
 
     /// <summary>Takes a picture of something that is no garment of the record: of a worksheet as it came out.</summary>
@@ -60,19 +52,21 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
     {
         var (sound, answer) = (await Make(files, [], cancel)).Single().Value;
         var picture = new TakenPicture(Guid.CreateVersion7(), files[0].Sha256, answer.Width, answer.Height, Already: false);
-        await KeepOriginal(files[0]);
-        derivatives.Keep(picture.Sha256, answer);
-        await using var session = documents.LightweightSession();
-        session.Insert(new PictureOwner { Id = picture.Id, Garment = owner, Sha256 = picture.Sha256, Format = Word(sound.Format) });
-        keep(session, picture.Id);
-        await session.SaveChangesAsync(CancellationToken.None);
-        return picture;
+        return await InTurn(async () =>
+        {
+            await KeepOriginal(files[0]);
+            derivatives.Keep(picture.Sha256, answer);
+            await using var session = documents.LightweightSession();
+            session.Insert(new PictureOwner { Id = picture.Id, Garment = owner, Sha256 = picture.Sha256, Format = Word(sound.Format) });
+            keep(session, picture.Id);
+            await session.SaveChangesAsync(CancellationToken.None);
+            derivatives.AskForTheRest(picture.Sha256);
+            return picture;
+        }, cancel);
     }
 
-    private static string Word(PictureFormat format) => format switch { PictureFormat.Jpeg => "jpeg", PictureFormat.Png => "png", _ => "webp" };
-
     /// <summary>
-    /// Does the same in two steps, for a garment that is still to be entered: the files are checked and their derivatives made
+    /// Takes files in two steps, for a garment that is still to be entered: the files are checked and their derivatives made
     /// first, so that what is refused is refused before there is a garment.
     /// </summary>
     /// <returns>Adds the files to the garment whose id it is given.</returns>
@@ -80,18 +74,7 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
     public async Task<Func<Guid, Task<Taken>>> Prepare(IReadOnlyList<IncomingFile> files, string who, CancellationToken cancel)
     {
         var made = await Make(files, [], cancel);
-        return async garment =>
-        {
-            await recording.WaitAsync(CancellationToken.None);
-            try
-            {
-                return await Record(garment, files, made, null, who);
-            }
-            finally
-            {
-                recording.Release();
-            }
-        };
+        return garment => InTurn(() => Record(garment, files, made, null, who), CancellationToken.None);
     }
 
     /// <summary>Looks over files that are to be added later: what would be refused then is refused now.</summary>
@@ -99,7 +82,8 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
     public async Task Check(IReadOnlyList<IncomingFile> files) => await Make(files, [], CancellationToken.None);
 
     /// <summary>The garment, when it can be given pictures.</summary>
-    /// <inheritdoc cref="Take" path="/exception"/>
+    /// <exception cref="NotFoundException">There is no such garment.</exception>
+    /// <exception cref="SetAsideException">The garment is set aside.</exception>
     public async Task<Garment> Standing(Guid id, CancellationToken cancel)
     {
         var garment = await archive.Find(id, cancel) ?? throw new NotFoundException($"No garment has the id {id}.");
@@ -149,6 +133,20 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
         return new FirstOrder(() => File.OpenRead(path), SoundPicture.Read(file, limits));
     }
 
+    /// <summary>One at a time; once it is its turn, a sender who hangs up changes nothing.</summary>
+    private async Task<TAnswer> InTurn<TAnswer>(Func<Task<TAnswer>> record, CancellationToken cancel)
+    {
+        await recording.WaitAsync(cancel);
+        try
+        {
+            return await record();
+        }
+        finally
+        {
+            recording.Release();
+        }
+    }
+
     private async Task<Taken> Record(
         Guid id, IReadOnlyList<IncomingFile> files, Dictionary<string, (SoundPicture Sound, WorkerAnswer Made)> made, string? caption, string who)
     {
@@ -187,6 +185,7 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
             }
 
             var saved = await archive.AddPictures(id, entries, who, CancellationToken.None);
+            entries.ForEach(e => derivatives.AskForTheRest(e["sha256"]!.GetValue<string>()));
             var now = KnownTo(saved.Garment);
             // Another node may have added the same file a moment before: then its entry is the one that counts.
             return new Taken([.. taken.Select(t => now[t.Sha256].Id == t.Id ? t : now[t.Sha256])], saved.Garment, saved.Position);
@@ -205,6 +204,7 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
         if (kept == OriginalKept.Mended)
         {
             derivatives.Renew(file.Sha256);
+            regions.Drop(file.Sha256);
         }
 
         return kept == OriginalKept.New;
@@ -221,6 +221,8 @@ public sealed class Uploads(Archive archive, IDocumentStore documents, PictureSt
             }
         }
     }
+
+    private static string Word(PictureFormat format) => format switch { PictureFormat.Jpeg => "jpeg", PictureFormat.Png => "png", _ => "webp" };
 
     private static JsonObject Entry(TakenPicture picture, PictureFormat format, string? caption, JsonNode? view)
     {

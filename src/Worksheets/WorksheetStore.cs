@@ -2,7 +2,7 @@ using Marten;
 
 namespace HeirloomArchive.Worksheets;
 
-/// <summary>How worksheets are kept: a plain document, written once; ticks and printers beside it.</summary>
+/// <summary>How worksheets are kept: a plain document, written once; ticks, printers and what came of it beside it.</summary>
 public static class WorksheetStore
 {
     /// <summary>Adds the room's documents to the archive's store.</summary>

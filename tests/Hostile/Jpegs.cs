@@ -42,6 +42,7 @@ internal static class Jpegs
         return
         [
             new("JPEG that is only its beginning", () => [0xFF, 0xD8, 0xFF], new Refused(422, "cut off")),
+            new("JPEG that is a scan without a frame", () => [0xFF, 0xD8, 0xFF, 0xDA, 0, 2, 0xFF, 0xD9], new Refused(422, "damaged")),
             new("JPEG without a scan", () => [.. whole[..scan], 0xFF, 0xD9], new Refused(422, "damaged")),
             new("JPEG that is an end after its beginning", () => [0xFF, 0xD8, 0xFF, 0xD9], new Refused(422, "damaged")),
             new("JPEG with two frames", () => [.. whole[..frame], .. whole[frame..scan], .. whole[frame..]], new Refused(422, "damaged")),

@@ -29,32 +29,35 @@ public sealed class KillTests(ArchiveHost host, ITestOutputHelper output) : ICla
         var taken = new System.Collections.Concurrent.ConcurrentDictionary<string, (string Id, byte[] File)>();
         var refused = 0;
         var original = Made.Jpeg(1500, 1100);
-        await Parallel.ForAsync(0, Uploads, new ParallelOptions { MaxDegreeOfParallelism = AtOnce, CancellationToken = Cancel }, async (i, ct) =>
+        try
         {
-            var file = JpegParts.With(original, 0xFE, BitConverter.GetBytes(i));
-            using var form = new MultipartFormDataContent { { new ByteArrayContent(file), "file", "picture.jpg" } };
-            using var answer = await host.Client.PostAsync(new Uri($"/api/garments/{garment}/pictures", UriKind.Relative), form, ct);
-            var said = JsonNode.Parse(await answer.Content.ReadAsStringAsync(ct))!;
-            Interlocked.Increment(ref finished);
-            if (answer.StatusCode == HttpStatusCode.Created)
+            await Parallel.ForAsync(0, Uploads, new ParallelOptions { MaxDegreeOfParallelism = AtOnce, CancellationToken = Cancel }, async (i, ct) =>
             {
-                taken[said[0]!["sha256"]!.ToString()] = (said[0]!["id"]!.ToString(), file);
-            }
-            else
-            {
-                Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
-                Assert.Contains("ended without an answer", said["errors"]!["file[0]"]![0]!.ToString(), StringComparison.Ordinal);
-                Interlocked.Increment(ref refused);
-            }
-        });
-        await stop.CancelAsync();
-        var killed = await killing;
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{killed} workers killed: {taken.Count} pictures taken, {refused} refused."));
-        while (host.Services.GetRequiredService<MakingAgain>().Progress is var p && p.Done < p.Total)
+                var file = JpegParts.With(original, 0xFE, BitConverter.GetBytes(i));
+                using var form = new MultipartFormDataContent { { new ByteArrayContent(file), "file", "picture.jpg" } };
+                using var answer = await host.Client.PostAsync(new Uri($"/api/garments/{garment}/pictures", UriKind.Relative), form, ct);
+                var said = JsonNode.Parse(await answer.Content.ReadAsStringAsync(ct))!;
+                Interlocked.Increment(ref finished);
+                if (answer.StatusCode == HttpStatusCode.Created)
+                {
+                    taken[said[0]!["sha256"]!.ToString()] = (said[0]!["id"]!.ToString(), file);
+                }
+                else
+                {
+                    Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+                    Assert.Contains("ended without an answer", said["errors"]!["file[0]"]![0]!.ToString(), StringComparison.Ordinal);
+                    Interlocked.Increment(ref refused);
+                }
+            });
+        }
+        finally
         {
-            await Task.Delay(50, Cancel);
+            await stop.CancelAsync(); // Else it would go on killing the workers of other tests.
         }
 
+        var killed = await killing;
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{killed} workers killed: {taken.Count} pictures taken, {refused} refused."));
+        await Wait.Until(() => host.Services.GetRequiredService<MakingAgain>().Progress is var p && p.Done == p.Total, "all smaller pictures are made", Cancel);
         Assert.True(killed > 5, $"Only {killed} workers were killed.");
         Assert.Equal(Uploads, taken.Count + refused);
         var pictures = Path.Combine(host.Folder, "pictures");

@@ -27,6 +27,8 @@ public sealed class UploadTests(ArchiveHost host, ITestOutputHelper output) : IC
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
+    private MakingProgress Making => host.Services.GetRequiredService<MakingAgain>().Progress;
+
     private static IEnumerable<HostileFile> Files => [.. Jpegs.All(), .. Pngs.All(), .. Others.All()];
 
     [Fact]
@@ -85,6 +87,23 @@ public sealed class UploadTests(ArchiveHost host, ITestOutputHelper output) : IC
         Assert.Contains("control character", await begun.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
         Assert.Empty(Directory.EnumerateFiles(Path.Combine(host.Folder, "pictures", "unfinished")));
         Assert.Single((await host.Services.GetRequiredService<Archive>().Find(garment, Cancel))!.Fields["pictures"]!.AsArray());
+    }
+
+    /// <summary>The files are sound and only what is said of them is not: they are taken back, and nobody goes on making smaller pictures of them.</summary>
+    [Fact]
+    public async Task Sound_files_that_the_record_refuses_leave_nothing_either()
+    {
+        var garment = (await host.Services.GetRequiredService<Archive>().Enter(new JsonObject { ["name"] = "A blouse to photograph" }, "owner", Cancel)).Garment.Id;
+        await Settled();
+        var (before, asked) = (Left(), Making.Total);
+        using var form = new MultipartFormDataContent { { new ByteArrayContent(Made.Jpeg(1300, 1100)), "file", "picture.jpg" }, { new StringContent(new string('a', 20_001)), "caption" } };
+        using var answer = await host.Client.PostAsync(new Uri($"/api/garments/{garment}/pictures", UriKind.Relative), form, Cancel);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        await Settled();
+        Assert.Equal(before, Left());
+        Assert.Equal(asked, Making.Total);
+
+        List<string> Left() => [.. Directory.EnumerateFiles(Path.Combine(host.Folder, "pictures"), "*", SearchOption.AllDirectories).Order(StringComparer.Ordinal)];
     }
 
     private async Task Send(Guid garment, HostileFile[] files)
@@ -149,13 +168,7 @@ public sealed class UploadTests(ArchiveHost host, ITestOutputHelper output) : IC
 
     private static string Latin(byte[] bytes) => System.Text.Encoding.Latin1.GetString(bytes);
 
-    private async Task Settled()
-    {
-        while (host.Services.GetRequiredService<MakingAgain>().Progress is var p && p.Done < p.Total)
-        {
-            await Task.Delay(50, Cancel);
-        }
-    }
+    private Task Settled() => Wait.Until(() => Making is var p && p.Done == p.Total, "all smaller pictures are made", Cancel);
 
     /// <summary>Only the originals acknowledged, what was made of them, and the lock of the running service.</summary>
     private void NothingIsLeft()
@@ -164,6 +177,6 @@ public sealed class UploadTests(ArchiveHost host, ITestOutputHelper output) : IC
         var left = pictures.EnumerateFiles("*", SearchOption.AllDirectories).Where(f => !digests.Contains(f.Name.Split('.')[0]) && f.Extension != ".lock");
         Assert.Empty(left.Select(f => f.FullName));
         Assert.Equal(digests.Count, Directory.EnumerateFiles(Path.Combine(pictures.FullName, "originals"), "*", SearchOption.AllDirectories).Count());
-        Assert.Equal(0, host.Services.GetRequiredService<MakingAgain>().Progress.Failed);
+        Assert.Equal(0, Making.Failed);
     }
 }

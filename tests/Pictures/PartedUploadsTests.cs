@@ -25,6 +25,17 @@ public sealed class PartedUploadsTests : IDisposable
     }
 
     [Fact]
+    public async Task A_part_that_is_cut_off_begins_the_days_anew_too()
+    {
+        var uploads = Open();
+        var begun = Begin(uploads);
+        clock.Now = clock.Now.AddDays(4);
+        await Assert.ThrowsAsync<IOException>(() => uploads.Append(begun.Id, Guid.Empty, 0, new Breaking(), null, (_, _) => Task.FromResult<TakenPicture?>(null), TestContext.Current.CancellationToken));
+        clock.Now = clock.Now.AddDays(4);
+        Assert.Equal(10, uploads.Find(begun.Id, Guid.Empty)!.Offset);
+    }
+
+    [Fact]
     public void What_a_killed_host_left_half_begun_is_swept_at_the_next_start_but_not_what_is_just_begun()
     {
         var begun = Begin(Open());

@@ -81,6 +81,31 @@ public sealed class PictureStoreTests : IDisposable
         Assert.Equal(new[] { left.Path, living.Path }.Order(), Files().Select(f => f.FullName).Order());
     }
 
+    [Fact]
+    public async Task Bytes_of_a_backup_that_are_not_those_of_their_name_are_refused_and_none_kept()
+    {
+        using var store = Open();
+        var sha256 = Convert.ToHexStringLower(SHA256.HashData([1, 2, 3]));
+        await Assert.ThrowsAsync<InvalidDataException>(() => store.PutBack(sha256, new MemoryStream([1, 2, 4]), Cancel));
+        Assert.Empty(Files());
+        await store.PutBack(sha256, new MemoryStream([1, 2, 3]), Cancel);
+        Assert.Equal(sha256, Assert.Single(Files()).Name);
+    }
+
+    [Fact]
+    public void Recipes_gone_by_are_removed_by_whoever_comes_and_two_at_once_do_no_harm()
+    {
+        using var store = Open();
+        for (var i = 0; i < 200; i++)
+        {
+            File.WriteAllBytes(Path.Combine(folder.CreateSubdirectory($"made.1/{i:x2}").FullName, "old"), [1]);
+        }
+
+        Parallel.For(0, 8, new ParallelOptions { MaxDegreeOfParallelism = 8 }, _ => store.DropOldRecipes());
+        store.DropOldRecipes();
+        Assert.False(Directory.Exists(Path.Combine(folder.FullName, "made.1")));
+    }
+
     [Theory]
     [InlineData("../../../../etc/passwd")]
     [InlineData("ABCDEF0123456789ABCDEF0123456789ABCDEF0123456789ABCDEF0123456789")]
@@ -97,20 +122,21 @@ public sealed class PictureStoreTests : IDisposable
         stream.CopyTo(to);
         return to.ToArray();
     }
+}
 
-    private sealed class Breaking : MemoryStream
+/// <summary>Ten bytes, and then the line breaks.</summary>
+internal sealed class Breaking : MemoryStream
+{
+    private bool given;
+
+    public override ValueTask<int> ReadAsync(Memory<byte> buffer, CancellationToken cancellationToken = default)
     {
-        private bool given;
-
-        public override ValueTask<int> ReadAsync(Memory<byte> buffer, CancellationToken cancellationToken = default)
+        if (given)
         {
-            if (given)
-            {
-                throw new IOException("The line broke.");
-            }
-
-            given = true;
-            return ValueTask.FromResult(10);
+            throw new IOException("The line broke.");
         }
+
+        given = true;
+        return ValueTask.FromResult(10);
     }
 }

@@ -83,6 +83,12 @@ public class SoundPictureTests
     }
 
     [Theory]
+    [InlineData("FFD8FFDA0002FFD9")]
+    [InlineData("FFD8FFDA0002FFC0000B080001000101011100FFD9")]
+    public void A_jpeg_with_a_scan_before_its_frame_is_damaged(string file) =>
+        Assert.Contains("a scan before its frame header", Refused(Convert.FromHexString(file)).Message, StringComparison.Ordinal);
+
+    [Theory]
     [InlineData("II*\0", "TIFF")]
     [InlineData("MM\0*", "TIFF")]
     [InlineData("GIF89a", "GIF")]

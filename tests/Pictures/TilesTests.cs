@@ -135,17 +135,28 @@ public sealed class TilesTests(TilesTests.Slopes slopes) : IClassFixture<TilesTe
         using var making = new MakingAgain(room.Store, room.Derivatives, NullLogger<MakingAgain>.Instance);
         Assert.Equal(new MakingProgress(0, 0, 0), making.Progress);
         await making.StartAsync(Cancel);
-        while (making.Progress is not { Done: 3 })
-        {
-            await Task.Delay(10, Cancel);
-        }
-
+        await Wait.Until(() => making.Progress.Done == 3, "all three are seen to", Cancel);
         Assert.Equal(new MakingProgress(3, 3, 1), making.Progress);
         Assert.All(originals[..2], o => Assert.True(room.Store.HasFirst(o) && room.Store.HasRest(o)));
         using var webP = await room.Derivatives.Open(Derivative.Screen, originals[0], webP: true, Cancel);
         Assert.EndsWith(".webp", webP!.Name, StringComparison.Ordinal);
         await making.StopAsync(Cancel);
         Assert.False(old.Exists && Directory.Exists(old.FullName));
+    }
+
+    [Fact]
+    public async Task A_file_among_the_originals_that_is_none_and_an_original_taken_back_do_not_stop_the_making()
+    {
+        using var room = new Room();
+        var (first, gone) = (await room.Keep(Made.Jpeg(70, 50)), await room.Keep(Made.Png(30, 20)));
+        File.WriteAllText(Path.Combine(room.Folder, "originals", first[..2], "Thumbs.db"), "of another program");
+        room.Store.DropOriginal(gone);
+        room.Derivatives.AskForTheRest(gone);
+        using var making = new MakingAgain(room.Store, room.Derivatives, NullLogger<MakingAgain>.Instance);
+        await making.StartAsync(Cancel);
+        await Wait.Until(() => making.Progress.Done == 2 || making.ExecuteTask!.IsCompleted, "both are seen to", Cancel);
+        Assert.Equal(new MakingProgress(2, 2, 0), making.Progress);
+        await making.StopAsync(Cancel);
     }
 
     /// <summary>Colours at nine places of what comes out are those of the places of the picture they should show.</summary>

@@ -158,6 +158,41 @@ public sealed class WorkshopTests
         Assert.Contains("no runtime here", error.Message, StringComparison.Ordinal);
     }
 
+    /// <summary>No program may be told so much at once (MAX_ARG_STRLEN of Linux): the system starts none.</summary>
+    [Fact]
+    public async Task Where_the_system_starts_no_process_it_is_no_fault_of_the_picture_and_nobody_has_to_stand_by()
+    {
+        Assert.SkipUnless(OperatingSystem.IsLinux(), "The length of an argument is Linux's.");
+        var program = new WorkerProgram([new string('x', 200_000)]);
+        using var workshop = new Workshop(program, Usual);
+        // More often than there are places: each is free again.
+        for (var i = 0; i <= Environment.ProcessorCount; i++)
+        {
+            await Assert.ThrowsAsync<WorkerDoesNotStartException>(() => workshop.Make([Order(Made.Jpeg())], Cancel).WaitAsync(TimeSpan.FromSeconds(60), Cancel));
+        }
+
+        using var spares = new SpareWorkers(program, Usual);
+        spares.Fill();
+    }
+
+    /// <summary>The system ends a worker after eight times the time of one picture: before that another takes its place.</summary>
+    [Fact]
+    public async Task A_worker_that_has_had_most_of_its_time_is_handed_no_more()
+    {
+        var limits = Usual with { WorkerTime = TimeSpan.FromSeconds(0.6) };
+        var tile = new ArraySegment<byte>(Made.Jpeg(512, 512));
+        var order = new RegionOrder(new RegionWork(512, 512, 0, 0, 512, 512, 1200, 1200, 0, false, false, PictureFormat.Png), [(0, 0, tile)]);
+        using var worker = WorkerProcess.Start(Program, limits);
+        var made = 0;
+        for (; made < 150 && !worker.Spent; made++)
+        {
+            await worker.Make(order, Cancel);
+        }
+
+        Assert.True(made > 1);
+        Assert.True(worker.Spent, $"{made} regions, and it may be handed another.");
+    }
+
     [Fact]
     public async Task A_worker_killed_from_outside_takes_only_its_own_picture_along()
     {
@@ -169,7 +204,8 @@ public sealed class WorkshopTests
             await Task.Delay(5, Cancel);
         }
 
-        busy!.Kill();
+        Assert.NotNull(busy);
+        busy.Kill();
         var done = await making;
         Assert.Contains("ended without an answer", done[0].Fault!.Message, StringComparison.Ordinal);
         Assert.All(done[1..], d => Assert.NotNull(d.Made));
@@ -211,9 +247,9 @@ public sealed class WorkshopTests
         Assert.Superset(before, Children().Select(p => p.Id).ToHashSet());
     }
 
-    /// <summary>It tries itself, once it is up, to open a file and a socket (see Seccomp); the kernel says the same of every thread.</summary>
+    /// <summary>It tries itself, once it is up, a file, a socket, a signal and a limit (see Seccomp); the kernel says the same of every thread.</summary>
     [Fact]
-    public async Task A_worker_that_is_up_can_open_no_file_and_no_socket()
+    public async Task A_worker_that_is_up_can_open_no_file_and_no_socket_and_reach_no_other_process()
     {
         Assert.SkipUnless(OperatingSystem.IsLinux() && RuntimeInformation.ProcessArchitecture is Architecture.X64 or Architecture.Arm64, "There is a filter for Linux on x64 and arm64 only.");
         using var worker = WorkerProcess.Start(Program, Usual);
@@ -244,14 +280,13 @@ public sealed class WorkshopTests
     }
 
     [Fact]
-    public async Task A_worker_sees_nothing_of_the_hosts_environment()
+    public void A_worker_sees_nothing_of_the_hosts_environment()
     {
         Environment.SetEnvironmentVariable("ConnectionStrings__Archive", "a secret");
         var start = Program.Start(Usual, TimeSpan.FromSeconds(1));
         Environment.SetEnvironmentVariable("ConnectionStrings__Archive", null);
         Assert.DoesNotContain(start.Environment, v => v.Value == "a secret");
         Assert.All(start.Environment.Keys, name => Assert.True(name.StartsWith("DOTNET_", StringComparison.Ordinal) || name == "SystemRoot", name));
-        await Task.CompletedTask;
     }
 
     private static WorkerProgram Shell(string does)

@@ -47,6 +47,31 @@ public sealed class HandOutTests
         Assert.Empty(print.GetPage(1).GetImages());
     }
 
+    /// <summary>Titles of one line to five, so that the pictures come to stand at many heights.</summary>
+    [Fact]
+    public void A_picture_is_never_drawn_into_the_foot_of_the_page()
+    {
+        var made = Made(40);
+        using var print = PdfDocument.Open((made with { Entries = [.. made.Entries.Select((e, i) => e with { Plan = null, Title = string.Join(' ', Enumerable.Repeat("a long name of a run of tucks", 1 + (i % 9))) })] }).Print("A4"));
+        Assert.All(print.GetPages().SelectMany(p => p.GetImages()), image => Assert.True(image.BoundingBox.Bottom >= (22 * 72 / 25.4) - 0.5, $"{image.BoundingBox.Bottom}"));
+    }
+
+    [Fact]
+    public void Letters_that_the_print_does_not_have_are_told_at_its_end()
+    {
+        var made = Made(1);
+        Assert.DoesNotContain("nolettersforthem", Text(made), StringComparison.Ordinal);
+        var text = Text(made with { EachNeeds = "Batiste שמלה", Entries = [made.Entries[0] with { Note = "絹" }] });
+        Assert.Contains("(U+05E9)", text, StringComparison.Ordinal);
+        Assert.Contains("nolettersforthem", text, StringComparison.Ordinal);
+
+        static string Text(HandOut handOut)
+        {
+            using var print = PdfDocument.Open(handOut.Print("A4"));
+            return string.Concat(print.GetPages().Select(p => p.Text)).Replace(" ", "", StringComparison.Ordinal);
+        }
+    }
+
     private static HandOut Made(int entries)
     {
         var plan = TuckPlan.Make(TuckRunJson.Read(JsonNode.Parse("""{"groups":[{"tucks":6,"width":"1/16 in","space":"3/16 in"}],"lead":"1/16 in"}""")!.AsObject()));

@@ -23,6 +23,17 @@ public partial class LanguageTests
         Assert.Equal(WorksheetPdf.Render(english), InMadeUp(() => WorksheetPdf.Render(english)));
     }
 
+    /// <summary>A language says more than English in the same room.</summary>
+    [Fact] public void The_heading_of_the_table_is_whole_however_long_it_is()
+    {
+        var worksheet = InMadeUp(() => Examples.Made(Examples.Five("""{"allow":{"start":"12 29/64 in","shaping":"1 in"}}""")));
+        using var print = PdfDocument.Open(WorksheetPdf.Render(worksheet));
+        var said = worksheet.Result["positions"]!["fromCutEdge"]!.GetValue<string>();
+        Assert.Contains(Squeezed(said), Squeezed(string.Concat(print.GetPages().SelectMany(p => p.Letters).Select(l => l.Value))), StringComparison.Ordinal);
+
+        static string Squeezed(string text) => string.Concat(text.Where(c => !char.IsWhiteSpace(c)));
+    }
+
     [Theory]
     [InlineData("""{"garment":"018f3c3e-0000-7000-8000-000000000014","techniques":["pin","lace"],"plan":{"groups":[{"tucks":5,"width":"1/8 in","space":"1/4 in"}],"lead":"2 in","trail":"2 in"},"trims":[{"technique":"lace","edge":"30 in","corners":4}],"allow":{"start":"1/2 in","bottom":"1 in","shaping":"1/4 in"},"cloth":{"width":"5 in","foldsAlong":"warp","shrunk":false},"alike":3}""")]
     [InlineData("""{"sections":[{"plan":{"groups":[{"tucks":2,"width":"1/8 in","space":"0 in"},{"tucks":1,"width":"1/4 in"}],"between":["1 in"],"lead":"1 in","trail":"1 in"}},{"insertion":{"width":"1 in","laidOn":true}},{"insertion":{"width":"1/2 in","laidOn":false}}],"mirrored":true,"marking":"ruler","unit":"mm"}""")]

@@ -21,14 +21,14 @@ public class LettersTests
     }
 
     [Theory]
-    [InlineData("Ça été, Łódź, Přerov, Ås: 1½″ × ¾", "Ça été, Łódź, Přerov, Ås: 1½\" × ¾")]
+    [InlineData("Ça été, Łódź, Přerov, Ås: 1½″ × ¾", "Ça été, Łódź, Přerov, Ås: 1½″ × ¾")]
     [InlineData("Cafe\u0301 \u200d\u202eplain", "Café plain")]
     [InlineData("Ελλάδα и Россия", "Ελλάδα и Россия")]
     public void Letters_of_Europe_fine_signs_and_unseen_marks_come_out_as_text(string title, string printed)
     {
         using var print = PdfDocument.Open(WorksheetPdf.Render(Examples.Made(Examples.Five(new JsonObject { ["title"] = title }.ToJsonString()))));
         var letters = string.Concat(print.GetPage(1).Letters.Select(l => l.Value));
-        Assert.Contains(printed.Replace("\"", "", StringComparison.Ordinal)[..5], letters, StringComparison.Ordinal);
+        Assert.Contains(printed, letters, StringComparison.Ordinal);
         Assert.DoesNotContain("\ufffd", letters, StringComparison.Ordinal);
         Assert.DoesNotContain("\0", letters, StringComparison.Ordinal);
     }

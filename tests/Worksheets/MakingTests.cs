@@ -38,9 +38,10 @@ public class MakingTests
         Assert.Equal(["start", "start", "end", "end"], start);
     }
 
+    /// <summary>I. McGlauflin, Handicraft for Girls, "Tucking": the hem-tuck first, then from its stitching up; the tucks lie down, towards the hem they are measured from.</summary>
     [Theory]
-    [InlineData("towards-end", "1 2 3")]
-    [InlineData("towards-start", "3 2 1")]
+    [InlineData("towards-end", "3 2 1")]
+    [InlineData("towards-start", "1 2 3")]
     public void Tucks_are_sewn_away_from_the_side_they_cover(string lies, string order)
     {
         var request = Examples.Object(Examples.TowardsStart);
@@ -49,8 +50,8 @@ public class MakingTests
     }
 
     [Theory]
-    [InlineData("from-centre", "2 1 3 4")]
-    [InlineData("towards-centre", "1 2 4 3")]
+    [InlineData("from-centre", "1 2 4 3")]
+    [InlineData("towards-centre", "2 1 3 4")]
     public void Of_a_centre_lie_one_half_is_sewn_after_the_other(string lies, string order) => Assert.Equal(order, string.Join(' ', Sewn(Examples.Made(
         $$$"""{"plan":{"groups":[{"tucks":2,"width":"1/8 in","space":"1/4 in"}],"centre":"1 in","trail":"1 in","lies":"{{{lies}}}"}}"""))));
 
@@ -171,7 +172,16 @@ public class MakingTests
         var third = steps.Single(s => s!["tuck"]?.GetValue<int>() == 3)!;
         Assert.Equal(["3a", "3", "3b"], third["marks"]!.AsArray().Select(m => m!.GetValue<string>()));
         Assert.Contains("fold on line 3 (3 3/8 in from the start of the run)", third["text"]!.GetValue<string>(), StringComparison.Ordinal);
-        Assert.Contains(steps, s => s!["text"]!.GetValue<string>().StartsWith("Check: from the stitching of tuck 1 to that of tuck 5 it is 1 1/2 in", StringComparison.Ordinal));
+        Assert.Contains(steps, s => s!["text"]!.GetValue<string>().StartsWith("Check: from the stitching of tuck 5 to that of tuck 1 it is 1 1/2 in", StringComparison.Ordinal));
+    }
+
+    [Fact] public void Recorded_tucks_that_are_not_parallel_are_planned_so_and_it_says_what_they_are()
+    {
+        var garment = Examples.Garment();
+        garment["techniques"]![0]!["tuckKind"] = "tapered";
+        var worksheet = WorksheetMaker.Make(Examples.Five($$"""{"garment":"{{Examples.GarmentId}}","techniques":["pin"]}"""), garment, Examples.Noon);
+        var caution = Assert.Single(worksheet.Cautions, c => c!["code"]!.GetValue<string>() == "planned-parallel");
+        Assert.StartsWith("Recorded as tapered tucks; this", caution!["text"]!.GetValue<string>(), StringComparison.Ordinal);
     }
 
     [Fact] public void A_later_change_of_the_record_leaves_the_worksheet_as_it_was()

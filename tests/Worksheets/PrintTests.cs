@@ -81,6 +81,39 @@ public class PrintTests
         Assert.Contains("/Marked true", text, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("17 mm", "in16", "17 mm")]
+    [InlineData("1 yd 4 1/2 in", "mm", "1 yd 4 1/2 in")]
+    [InlineData("3/4 in", "in16", "3/4")]
+    public void An_insertions_width_keeps_its_unit_in_a_table_of_the_other(string width, string unit, string printed)
+    {
+        using var print = Printed(Examples.Object($$"""{"sections":[{"plan":{"groups":[{"tucks":2,"width":"1/8 in","space":"1/4 in"}]} },{"insertion":{"width":"{{width}}"} }],"unit":"{{unit}}"}"""));
+        Assert.Contains(Rows(print), r => r.Count > 1 && (r[0], r[1]) == ("L1", printed));
+    }
+
+    /// <summary>Nun's tucks along nine metres, to a thirty-second of an inch: numbers as long as they come.</summary>
+    [Theory]
+    [InlineData("A4", "in32")]
+    [InlineData("letter", "in32")]
+    [InlineData("A4", "mm")]
+    public void Numbers_of_the_head_and_of_the_table_never_touch(string paper, string unit)
+    {
+        var worksheet = Examples.Made($$"""{"plan":{"groups":[{"tucks":20,"width":"127.3 mm","space":"77.7 mm"}],"lead":"19.3 mm","trail":"11.1 mm"},"unit":"{{unit}}","paper":"{{paper}}","allow":{"start":"13.3 mm"} }""");
+        using var print = PdfDocument.Open(WorksheetPdf.Render(worksheet, rule: false));
+        Assert.Equal(20, Rows(print).Count(r => r.Count == 10 && int.TryParse(r[0], out _)));
+
+        var letters = print.GetPage(1).Letters;
+        var text = string.Concat(letters.Select(l => l.Value));
+        var (at, end) = (0, 0.0);
+        foreach (var figure in worksheet.Result["figures"]!.AsArray().Select(f => f!["text"]!.GetValue<string>()))
+        {
+            at = text.IndexOf(figure, at, StringComparison.Ordinal);
+            Assert.True(letters[at].BoundingBox.Left > end + 4, $"{figure} begins at {letters[at].BoundingBox.Left}, and the one before ends at {end}.");
+            at += figure.Length;
+            end = letters[at - 1].BoundingBox.Right;
+        }
+    }
+
     [Fact] public void No_word_leaves_the_page_or_its_margin()
     {
         var title = string.Join(' ', Enumerable.Repeat("Tuckedyokeswithinsertion", 5));
@@ -145,6 +178,28 @@ public class PrintTests
 
         // Folds at 2 1/4, 2 7/8, 4 1/2 in.
         Assert.All((double[])[57.15, 73.025, 114.3], fold => Assert.Contains(paper, x => Math.Abs(x - fold) < 0.05));
+    }
+
+    /// <summary>What stands on one line, from left to right, taken apart where nothing is between.</summary>
+    private static IEnumerable<List<string>> Rows(PdfDocument print)
+    {
+        foreach (var line in print.GetPages().SelectMany(p => p.Letters.GroupBy(l => Math.Round(l.StartBaseLine.Y, 1))))
+        {
+            List<string> cells = [];
+            var end = double.MinValue;
+            foreach (var letter in line.OrderBy(l => l.StartBaseLine.X))
+            {
+                if (letter.StartBaseLine.X > end + 1)
+                {
+                    cells.Add("");
+                }
+
+                cells[^1] += letter.Value;
+                end = letter.EndBaseLine.X;
+            }
+
+            yield return cells;
+        }
     }
 
     private static PdfDocument Printed(JsonObject request) => PdfDocument.Open(WorksheetPdf.Render(Examples.Made(request)));

@@ -111,7 +111,7 @@ public partial class ReadBackTests
         var result = worksheet.Result;
         List<string?> all =
         [
-            worksheet.Title, result["source"]!.GetValue<string>(), result["positions"]!["text"]!.GetValue<string>(), worksheet.Request["notes"]?.GetValue<string>(),
+            worksheet.Title, result["source"]!.GetValue<string>(), result["positions"]!["text"]!.GetValue<string>(), result["positions"]!["fromDatum"]!.GetValue<string>(), result["positions"]!["fromCutEdge"]!.GetValue<string>(), worksheet.Request["notes"]?.GetValue<string>(),
             .. Texts(worksheet.Cautions, "text"), .. Texts(worksheet.Cautions, "reason"), .. Texts(result["steps"], "text"), .. Texts(result["marking"], "text"),
             .. Texts(result["settings"], "text"), .. Texts(result["lace"], "text"), .. Texts(result["evidence"], "text"), .. Texts(result["evidence"], "is"),
             .. Plain(result["shopping"]), .. Plain(result["piece"]!["text"]), .. Plain(result["strip"]!["text"]), .. Plain(result["gaugeText"]),

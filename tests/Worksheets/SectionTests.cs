@@ -93,6 +93,26 @@ public class SectionTests
         Assert.Equal(1, Sections(result)[2]["fit"]!["count"]!.GetValue<int>());
     }
 
+    [Fact] public void Where_there_are_no_tucks_no_strip_is_asked_for()
+    {
+        var steps = Steps("""{"sections":[{"insertion":{"width":"1 in"}},{"insertion":{"width":"2 in","laidOn":false}}]}""");
+        Assert.NotEmpty(steps);
+        Assert.DoesNotContain(steps, s => s.Contains("strip", StringComparison.Ordinal));
+    }
+
+    [Fact] public void Beside_twin_needle_tucks_which_have_their_strip_the_strip_to_sew_is_of_the_others_and_both_needles_are_told()
+    {
+        var result = Examples.Made($$"""{"sections":[{"plan":{{TwinNeedleTests.Three}} },{"plan":{"groups":[{"tucks":2,"width":"1/8 in","space":"1/4 in"}]} }],"sewn":"hand"}""").Result;
+
+        // 4 tucks of 1/8 in, the fewest to try: 8 × 1/8 in.
+        Assert.Equal(["1/8 in", "1 in"], new[] { Inches(result["strip"]!["width"]), Inches(result["strip"]!["planned"]) });
+        Assert.False(result["strip"]!["sewn"]!.GetValue<bool>());
+        Assert.Contains(result["settings"]!.AsArray(), s => s!["text"]!.GetValue<string>().StartsWith("By hand", StringComparison.Ordinal));
+        Assert.Contains(result["settings"]!.AsArray(), s => s!["text"]!.GetValue<string>().StartsWith("Twin needle", StringComparison.Ordinal));
+
+        static string Inches(JsonNode? length) => Length.FromMillimetres(length!["mm"]!.GetValue<decimal>()).ToText(LengthUnit.Inches);
+    }
+
     [Theory]
     [InlineData("""{"sections":[{}]}""", "sections[0]", false)]
     [InlineData("""{"sections":[]}""", "sections", false)]
@@ -139,6 +159,8 @@ public class SectionTests
             && e["is"]!.GetValue<string>().Contains("that of the antique", StringComparison.Ordinal));
         Assert.Contains(result["shopping"]!.AsArray(), s => s!.GetValue<string>().StartsWith("Torchon", StringComparison.OrdinalIgnoreCase));
     }
+
+    private static List<string> Steps(string request) => [.. Examples.Made(request).Result["steps"]!.AsArray().Select(s => s!["text"]!.GetValue<string>())];
 
     private static IReadOnlyList<JsonObject> Sections(JsonObject result) => [.. result["sections"]!.AsArray().OfType<JsonObject>()];
 

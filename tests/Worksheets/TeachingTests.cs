@@ -19,6 +19,17 @@ public class TeachingTests
         Assert.StartsWith("5/8 in (", Answer("one fold to the next"), StringComparison.Ordinal);
     }
 
+    /// <summary>What a class is told is all it needs to compute what is asked: every width, and all the plain cloth.</summary>
+    [Theory]
+    [InlineData("""{"groups":[{"tucks":2,"width":"1/8 in","space":"1/4 in"},{"tucks":1,"width":"1/4 in"}],"between":["1 in"],"lead":"2 in","trail":"3 in"}""",
+        "2 tucks 1/8 in wide with 1/4 in of plain cloth between; then 1 in of plain cloth and 1 tuck 1/4 in wide; 2 in plain before and 3 in after. They lie towards the end.")]
+    [InlineData("""{"groups":[{"tucks":2,"width":"1/8 in","space":"1/4 in"}],"centre":"1 in","trail":"2 in","lies":"from-centre"}""",
+        "In the middle 1 in of plain cloth; from there outwards, on each side: 2 tucks 1/8 in wide with 1/4 in of plain cloth between; 2 in plain at each end. They lie from the centre.")]
+    [InlineData("""{"groups":[{"tucks":3,"width":"1/4 in","space":"-1/8 in"},{"tucks":2,"width":"1/4 in","space":"0 in"}],"between":["-1/16 in"],"lead":"1 in","trail":"1 in"}""",
+        "3 tucks 1/4 in wide, overlapping by 1/8 in; then an overlap of 1/16 in and 2 tucks 1/4 in wide, meeting; 1 in plain before and 1 in after. They lie towards the end.")]
+    public void A_class_is_told_all_the_plain_cloth(string plan, string told) =>
+        Assert.Equal(told, Examples.Made($$"""{"plan":{{plan}} }""").Result["given"]![0]!.GetValue<string>());
+
     [Fact] public void A_hand_out_tells_the_plan_and_no_answer_and_the_answer_page_has_them_all()
     {
         var worksheet = Examples.Made(Examples.Five("""{"allow":{"start":"1/2 in"}}"""));

@@ -60,6 +60,6 @@ public sealed partial class PictureKeeping(OriginalsCheck check, PartedUploads u
     [LoggerMessage(Level = LogLevel.Error, Message = "Originals are not as they should be: {Missing} missing, {Changed} changed. The page /pictures/check names them.")]
     private partial void NotWell(int missing, int changed);
 
-    [LoggerMessage(Level = LogLevel.Warning, Message = "The check of the originals failed; it is tried again.")]
+    [LoggerMessage(Level = LogLevel.Warning, Message = "Sweeping expired uploads or checking the originals failed; it is tried again.")]
     private partial void Failed(Exception e);
 }

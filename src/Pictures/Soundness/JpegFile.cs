@@ -22,6 +22,11 @@ internal static class JpegFile
                 throw Wrong(T($"a mark {marker:X2} where none may stand"));
             }
 
+            if (marker == StartOfScan && frame is null)
+            {
+                throw Wrong(T("a scan before its frame header"));
+            }
+
             var length = file.TwoBytes() - 2;
             if (length < 0)
             {
@@ -51,11 +56,6 @@ internal static class JpegFile
             else
             {
                 marker = marker == DefineLines ? throw Wrong(T("its height only after its first scan")) : Marker(file);
-            }
-
-            if (marker == StartOfScan && frame is null)
-            {
-                throw Wrong(T("a scan before its frame header"));
             }
         }
 

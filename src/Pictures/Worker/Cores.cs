@@ -10,7 +10,7 @@ internal static class Cores
 
     private static readonly ParallelOptions All = new() { MaxDegreeOfParallelism = Environment.ProcessorCount };
 
-    /// <summary>Does pieces 0 to <paramref name="count"/>, in any order; the first error is thrown as it was.</summary>
+    /// <summary>Does every piece from 0 to before <paramref name="count"/>, in any order; the first error is thrown as it was.</summary>
     public static void Each(int count, Action<int> piece)
     {
         try
@@ -23,7 +23,7 @@ internal static class Cores
         }
     }
 
-    /// <summary>Does rows 0 to <paramref name="rows"/> in one band for each core: from the first row of it to before the last.</summary>
+    /// <summary>Does every row from 0 to before <paramref name="rows"/>, in one band for each core; a band is told its first row and the one behind its last.</summary>
     public static void Bands(int rows, Action<int, int> band)
     {
         var bands = Math.Clamp(rows / FewestRows, 1, Environment.ProcessorCount);

@@ -5,7 +5,7 @@ using System.Runtime.Intrinsics;
 namespace HeirloomArchive.Pictures;
 
 /// <summary>
-/// A part of a picture at another size: rows are filtered, then columns, by the cubic of Mitchell and Netravali ("Reconstruction
+/// A part of a picture at another size: rows and columns are filtered, one after the other, by the cubic of Mitchell and Netravali ("Reconstruction
 /// Filters in Computer Graphics", 1988, B = C = 1/3). Where the picture becomes smaller the cubic is spread, so that no pixel is
 /// passed over. The library's own cubic takes five times as long and is not spread.
 /// </summary>

@@ -8,6 +8,7 @@ internal sealed class SpareWorkers(WorkerProgram program, PictureLimits limits) 
     private bool closed;
 
     /// <summary>A fresh worker, the caller's own from now on.</summary>
+    /// <exception cref="WorkerDoesNotStartException">The system starts no process.</exception>
     public WorkerProcess Take()
     {
         lock (waiting)
@@ -26,14 +27,21 @@ internal sealed class SpareWorkers(WorkerProgram program, PictureLimits limits) 
         return WorkerProcess.Start(program, limits);
     }
 
-    /// <summary>Starts as many as should stand by.</summary>
+    /// <summary>Starts as many as should stand by, if the system can now.</summary>
     public void Fill()
     {
         lock (waiting)
         {
-            while (!closed && waiting.Count < most)
+            try
             {
-                waiting.Enqueue(WorkerProcess.Start(program, limits));
+                while (!closed && waiting.Count < most)
+                {
+                    waiting.Enqueue(WorkerProcess.Start(program, limits));
+                }
+            }
+            catch (WorkerDoesNotStartException)
+            {
+                // Nobody waits for these; whoever needs one is told why there is none.
             }
         }
     }

@@ -8,7 +8,7 @@ internal enum WorkKind : byte
     /// <summary>Screen and thumbnail as JPEG: what an upload waits for.</summary>
     First,
 
-    /// <summary>Screen and thumbnail as WebP, then every tile of the pyramid in its order.</summary>
+    /// <summary>Every tile of the pyramid in its order, then screen and thumbnail as WebP.</summary>
     Rest,
 
     /// <summary>A region composed of tiles.</summary>
@@ -43,7 +43,7 @@ internal static class WorkerMessages
     /// <summary>The worker's first byte.</summary>
     public const byte Hello = 0x2A;
 
-    /// <summary>The same from one that has shut itself in: it tried to open a file and a socket, and could not.</summary>
+    /// <summary>The same from one that has shut itself in: it tried a file, a socket, a signal and a limit, and could not.</summary>
     public const byte HelloConfined = 0x2B;
 
     /// <summary>The next request; the bytes lie at the front of a buffer that is used again. Null at the end.</summary>

@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using System.Diagnostics;
 using System.Text;
 using HeirloomArchive.Pictures.Soundness;
@@ -32,19 +33,29 @@ internal sealed class WorkerProcess : IDisposable
         (time, wait) = (limits.WorkerTime, limits.WorkerWait);
     }
 
-    /// <summary>True when it must not be handed another picture.</summary>
-    public bool Spent => killed || pictures >= Lifetime || regions >= Regions || process.HasExited;
+    /// <summary>True when it must not be handed another picture: it would not have the time for it that every picture has, before the system ends it.</summary>
+    public bool Spent => killed || pictures >= Lifetime || regions >= Regions || process.HasExited || Used() > limits.WorkerTime * (Lifetime - 1);
 
     /// <summary>It said, once it was up, that it can open nothing any more.</summary>
     public bool Confined { get; private set; }
 
     /// <summary>Starts one; it comes up by itself while the host does other things.</summary>
+    /// <exception cref="WorkerDoesNotStartException">The system starts no process.</exception>
     public static WorkerProcess Start(WorkerProgram program, PictureLimits limits)
     {
         var process = new Process { StartInfo = program.Start(limits, limits.WorkerTime * Lifetime) };
         var worker = new WorkerProcess(process, limits);
         process.ErrorDataReceived += (_, said) => worker.Hear(said.Data);
-        process.Start();
+        try
+        {
+            process.Start();
+        }
+        catch (Win32Exception e)
+        {
+            process.Dispose();
+            throw new WorkerDoesNotStartException(process.StartInfo, e.Message);
+        }
+
         process.BeginErrorReadLine();
         return worker;
     }
@@ -89,7 +100,7 @@ internal sealed class WorkerProcess : IDisposable
         {
             process.PriorityClass = ProcessPriorityClass.BelowNormal;
         }
-        catch (Exception e) when (e is InvalidOperationException or System.ComponentModel.Win32Exception)
+        catch (Exception e) when (e is InvalidOperationException or Win32Exception)
         {
             // It has ended, or the system does not let us: then it works as all others do.
         }
@@ -196,7 +207,7 @@ internal sealed class WorkerProcess : IDisposable
         {
             return process.TotalProcessorTime;
         }
-        catch (Exception e) when (e is IOException or InvalidOperationException or System.ComponentModel.Win32Exception)
+        catch (Exception e) when (e is IOException or InvalidOperationException or Win32Exception)
         {
             return TimeSpan.Zero; // It has just ended; the talk says so.
         }

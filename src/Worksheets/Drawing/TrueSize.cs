@@ -6,9 +6,6 @@ internal static class TrueSize
     /// <summary>What two pieces show alike, in mm of cloth.</summary>
     public const double Overlap = 15;
 
-    /// <summary>Register marks stand at a third and two thirds of the overlap.</summary>
-    public static readonly IReadOnlyList<double> RegisterMarks = [Overlap / 3, Overlap * 2 / 3];
-
     /// <summary>The height one piece of the folding rule takes on the page, in mm.</summary>
     public const double PieceHeight = 56;
 
@@ -33,6 +30,11 @@ internal static class TrueSize
             }
         }
     }
+
+    /// <summary>The register marks of a piece, at a third and two thirds of each overlap: where on the whole, in mm, and the number of the joint, from 1.</summary>
+    public static IEnumerable<(double At, int Joint)> RegisterMarks(IReadOnlyList<(double From, double To)> pieces, int index) =>
+        new[] { index, index + 1 }.Where(joint => joint > 0 && joint < pieces.Count)
+            .SelectMany(joint => new[] { Overlap / 3, Overlap * 2 / 3 }.Select(within => (pieces[joint].From + within, joint)));
 
     /// <summary>How many pieces that makes.</summary>
     public static long Count(double length, double room) =>

@@ -36,7 +36,7 @@ internal static class Advice
     public static JsonArray Settings(Whole run, WorksheetRequest request, Recorded recorded)
     {
         JsonArray settings = [];
-        var sewn = run.AllTwinNeedle ? "machine" : request.Sewn ?? AsRecorded(recorded.Tucks?["sewn"].Text());
+        var sewn = run.AllTwinNeedle ? "machine" : request.Sewn;
         if (request.Thread is { } thread)
         {
             Add(T($"Thread: {thread}."), T("your choice"));
@@ -64,17 +64,17 @@ internal static class Advice
                 Add(T("By machine: cotton 70 to 100, never coarser than 50."), "K. H. Watson, Textiles and Clothing (1907)");
             }
 
-            if (run.AnyTwinNeedle)
-            {
-                Add(T("Twin needle: the needle, cord, foot and tension that the strip was sewn with; slowly, and never over a pin."), Practice);
-            }
-
             if (request.Needle is null && !run.AllTwinNeedle)
             {
                 Add(T("By machine: a fine sharp needle, 60 to 70 (American 8 to 10)."), Practice);
             }
 
             Add(T("By machine: straight stitch, 2 mm long (about 12 to the inch), light tension; stitch on the face of the tuck."), Practice);
+        }
+
+        if (run.AnyTwinNeedle)
+        {
+            Add(T("Twin needle: the needle, cord, foot and tension that the strip was sewn with; slowly, and never over a pin."), Practice);
         }
 
         if (recorded.Tucks?["evidence"] is JsonObject evidence)
@@ -103,10 +103,13 @@ internal static class Advice
             return null;
         }
 
-        var widest = run.Tucks.GroupBy(t => t.Width).OrderByDescending(g => g.Count()).ThenBy(g => g.Key).First().Key;
-        var count = Math.Min(10, Math.Max(4, run.Tucks.Count));
-        var planned = widest * (2L * count);
-        JsonArray texts = run.Runs.All(r => r.Strip is not null)
+        // Where some are sewn by a strip already, the strip to sew is of the others.
+        var without = run.Runs.Where(r => r.Strip is null).SelectMany(r => r.Tucks).ToList();
+        var tucks = without.Count > 0 ? without : run.Tucks;
+        var width = tucks.GroupBy(t => t.Width).OrderByDescending(g => g.Count()).ThenBy(g => g.Key).First().Key;
+        var count = Math.Clamp(tucks.Count, 4, 10);
+        var planned = width * (2L * count);
+        JsonArray texts = without.Count == 0
             ?
             [
                 .. run.AskedRuns.Select(p => Reckoned(run, p, rounding)).Distinct().Select(t => JsonValue.Create(t)),
@@ -114,14 +117,14 @@ internal static class Advice
             ]
             :
             [
-                T($"Before you cut: on a scrap of the same cloth sew {count} tucks {rounding.Text(widest)} wide, on the same grain, with the same thread and needle."),
+                T($"Before you cut: on a scrap of the same cloth sew {count} tucks {rounding.Text(width)} wide, on the same grain, with the same thread and needle."),
                 T($"Measure the scrap flat before, and finished after pressing or washing as the piece will be. By the plan it loses {rounding.Text(planned)}; cloth has thickness, so it may lose more or less."),
                 T("Write down what you measure in the box, enter it, and take the corrected worksheet: every position then allows for it."),
             ];
         return new JsonObject
         {
-            ["tucks"] = count, ["width"] = rounding.Exact(widest), ["planned"] = rounding.Exact(planned),
-            ["sewn"] = run.Runs.All(r => r.Strip is not null), ["text"] = texts,
+            ["tucks"] = count, ["width"] = rounding.Exact(width), ["planned"] = rounding.Exact(planned),
+            ["sewn"] = without.Count == 0, ["text"] = texts,
         };
     }
 

@@ -86,8 +86,8 @@ internal static class Lace
             ["length"] = rounding.Exact(needed),
             ["lengthForAll"] = rounding.Exact(needed * alike),
             ["text"] = alike > 1
-                ? T($"{Capital(name)}: {rounding.Text(needed)} a piece, {rounding.Text(needed * alike)} for all {alike} ({sum}).")
-                : T($"{Capital(name)}: {rounding.Text(needed)} ({sum})."),
+                ? T($"{Telling.Capital(name)}: {rounding.Text(needed)} a piece, {rounding.Text(needed * alike)} for all {alike} ({sum}).")
+                : T($"{Telling.Capital(name)}: {rounding.Text(needed)} ({sum})."),
             ["working"] = string.Join(". ", sources),
         };
     }
@@ -96,6 +96,4 @@ internal static class Lace
 
     private static Length? Width(Trim trim, Recorded recorded) =>
         trim.Width?.Length ?? (Technique(trim, recorded)?["width"] is JsonObject width ? Run.Read(width) : null);
-
-    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -16,7 +16,7 @@ internal sealed record MadeUpSum(Length Planned, Length Measured, int Count, Tes
 {
     public Length Difference => Measured - Planned;
 
-    /// <summary>The difference shared among the tucks, rounded down to the nanometre; null without tucks.</summary>
+    /// <summary>The difference shared among the tucks, rounded towards 0 to the nanometre; null without tucks.</summary>
     public Length? PerTuck => Count > 0 ? Length.FromNanometres(Difference.Nanometres / Count) : null;
 
     /// <summary>What each tuck takes up beyond twice its width; null for twin-needle tucks and without a strip.</summary>

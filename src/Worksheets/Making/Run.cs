@@ -67,36 +67,36 @@ internal sealed class Run
     public Length TakenByOne => Length.FromNanometres(TakeUp.Nanometres / Tucks.Count);
 
     /// <summary>
-    /// Tucks in the order they are sewn: away from the covered side, so that each next fold can be measured from the
-    /// stitching just done. The halves of a centre lie follow one another.
+    /// Tucks in the order they are sewn: away from the side they cover, so that each next fold is measured from stitching that
+    /// lies open (as I. McGlauflin, Handicraft for Girls, works up from a hem with tucks that lie down). The halves of a centre lie follow one another.
     /// </summary>
     public IEnumerable<IReadOnlyList<Tuck>> Working(IReadOnlyList<Tuck> tucks) => Lies switch
     {
-        "towards-start" => [[.. tucks.Reverse()]],
-        "from-centre" => [[.. tucks.Where(t => t.Half == "start").Reverse()], [.. tucks.Where(t => t.Half == "end")]],
-        "towards-centre" => [[.. tucks.Where(t => t.Half == "start")], [.. tucks.Where(t => t.Half == "end").Reverse()]],
+        "towards-end" => [[.. tucks.Reverse()]],
+        "from-centre" => [[.. tucks.Where(t => t.Half == "start")], [.. tucks.Where(t => t.Half == "end").Reverse()]],
+        "towards-centre" => [[.. tucks.Where(t => t.Half == "start").Reverse()], [.. tucks.Where(t => t.Half == "end")]],
         _ => [tucks],
     };
 
-    /// <summary>Groups with their width and, where there is more than one tuck, their space; a centre lie's once.</summary>
-    public IEnumerable<(int Group, Length Width, Length? Space)> Groups()
+    /// <summary>Groups with their width, their count and, where there is more than one tuck, their space, and the space to the next group; of a centre lie one half, from the middle outwards.</summary>
+    public IEnumerable<(int Group, Length Width, int Count, Length? Space, Length? ToNext)> Groups()
     {
-        for (var i = 0; i < Tucks.Count; i++)
+        for (int i = Tucks.Count(t => t.Half == "start"), next; i < Tucks.Count; i = next)
         {
-            var tuck = Tucks[i];
-            if (tuck.Half == "start" || (i > 0 && Tucks[i - 1].Group == tuck.Group && Tucks[i - 1].Half == tuck.Half))
+            for (next = i + 1; next < Tucks.Count && Tucks[next].Group == Tucks[i].Group;)
             {
-                continue;
+                next++;
             }
 
-            var more = i + 1 < Tucks.Count && Tucks[i + 1].Group == tuck.Group && Tucks[i + 1].Half == tuck.Half;
-            yield return (tuck.Group, tuck.Width, more ? Spaces[i] : null);
+            yield return (Tucks[i].Group, Tucks[i].Width, next - i, next - i > 1 ? Spaces[i] : null, next < Tucks.Count ? Spaces[next - 1] : null);
         }
     }
 
+    /// <summary>The plain cloth seen in the middle of a centre lie.</summary>
+    public Length Centre => Spaces[(Tucks.Count / 2) - 1];
+
     /// <summary>True where one notched gauge serves: one width, one space all along.</summary>
-    public bool IsEven => !TwinNeedle && Tucks.All(t => t.Width == Tucks[0].Width)
-        && Groups().Select(g => g.Space).Where(s => s is not null).Distinct().Count() <= 1 && Groups().Count() == 1;
+    public bool IsEven => !TwinNeedle && Groups().Count() == 1;
 
     /// <summary>Half of twice a distance from the middle, rounded down to the nanometre, so that both halves read alike.</summary>
     public static Length FromMiddleOf(Length at, Length whole) =>

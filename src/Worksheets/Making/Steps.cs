@@ -33,9 +33,13 @@ internal sealed class Steps
             Add(T("Shrink the cloth as the piece will be washed, and press it while damp."));
         }
 
-        Add(run.Runs.Any(r => r.Strip is null)
-            ? T("Sew the test strip; if it takes up more or less than was planned, make the worksheet again with its measures.")
-            : T("Lay out your test strip, thread and needle: sew as you sewed the strip."));
+        if (run.Tucks.Count > 0)
+        {
+            Add(run.Runs.Any(r => r.Strip is null)
+                ? T("Sew the test strip; if it takes up more or less than was planned, make the worksheet again with its measures.")
+                : T("Lay out your test strip, thread and needle: sew as you sewed the strip."));
+        }
+
         var along = rounding.Text(Cutting.Along(run, request.Allow));
         Add(Cutting.TuckFirst(request.Allow, recorded)
             ? T($"Cut an oblong on the straight grain, {along} along the row of tucks; not the shape yet.")

@@ -79,13 +79,19 @@ internal static class Teaching
     {
         var run = part.Run!;
         var lies = part.Half is null ? run.LiesInWords : run.Lies == "towards-end" ? T("away from the middle") : T("towards the middle");
-        var groups = run.Groups().Select(g => Group(run, g.Width, g.Space, run.Tucks.Count(t => t.Group == g.Group && t.Half != "start"), rounding))
-            .Aggregate((before, next) => T($"{before}; then {next}"));
+        var (groups, gap) = ("", (Length?)null);
+        foreach (var (_, width, count, space, toNext) in run.Groups())
+        {
+            var group = Group(run, width, space, count, rounding);
+            groups = groups.Length == 0 ? group : gap == Length.Zero ? T($"{groups}; then {group}") : T($"{groups}; then {Between(run, width, gap!.Value, rounding)} and {group}");
+            gap = toNext;
+        }
+
         var (first, last) = (run.Tucks[0], run.Tucks[^1]);
         var before = first.SewnStitch < first.SewnFold ? first.SewnStitch : first.SewnFold;
         var after = run.Finished - (last.SewnStitch > last.SewnFold ? last.SewnStitch : last.SewnFold);
         return run.TwinNeedle ? T($"{groups}; sewn with a twin needle.")
-            : run.FromMiddle ? T($"From the middle outwards, on each side: {groups}; {rounding.Text(after)} plain at each end. They lie {lies}.")
+            : run.FromMiddle ? T($"In the middle {Between(run, first.Width, run.Centre, rounding)}; from there outwards, on each side: {groups}; {rounding.Text(after)} plain at each end. They lie {lies}.")
             : T($"{groups}; {rounding.Text(before)} plain before and {rounding.Text(after)} after. They lie {lies}.");
     }
 
@@ -96,6 +102,13 @@ internal static class Teaching
         return space is not { } between ? tucks
             : run.TwinNeedle ? T($"{tucks}, {rounding.Text(between + width)} from line to line")
             : between == Length.Zero ? T($"{tucks}, meeting")
+            : between < Length.Zero ? T($"{tucks}, overlapping by {rounding.Text(-between)}")
             : T($"{tucks} with {rounding.Text(between)} of plain cloth between");
     }
+
+    /// <summary>What lies between two groups, or in the middle: "1 in of plain cloth".</summary>
+    private static string Between(Run run, Length width, Length space, Rounding rounding) =>
+        run.TwinNeedle ? T($"{rounding.Text(space + width)} from line to line")
+        : space < Length.Zero ? T($"an overlap of {rounding.Text(-space)}")
+        : T($"{rounding.Text(space)} of plain cloth");
 }

@@ -156,10 +156,9 @@ internal static class Telling
             Add("letters-left-out", T($"The record holds {Printing.Listed(leftOut)}; the print has no letters for them and leaves them out."), T("The record itself is whole."));
         }
 
-        var kind = Recorded.Word(recorded.Tucks?["tuckKind"]);
-        if (kind is "tapered" or "scalloped" or "crossed")
+        if (recorded.Tucks is { } tucks && Recorded.Word(tucks["tuckKind"]) is "tapered" or "scalloped" or "crossed")
         {
-            Add("planned-parallel", T($"Recorded as {kind} tucks; this worksheet plans parallel tucks of one width."), T("The rest is for your own hand."));
+            Add("planned-parallel", T($"Recorded as {Kind(tucks).ToLowerInvariant()}; this worksheet plans parallel tucks of one width."), T("The rest is for your own hand."));
         }
 
         var places = recorded.IsAChilds ? (string[])["work", "marking", "children"] : ["work", "marking"];

@@ -59,13 +59,7 @@ internal static class Contents
             var x = sheet.Left + (i * width) + 12;
             sheet.Tags.BeginElement(Tag.Paragraph);
             sheet.Write(figures[i].Label, Fonts.Body(8.5), Sheet.Quiet, x, sheet.Y + 7);
-            var font = Fonts.Name(15);
-            while (sheet.Measure(figures[i].Number, font) > width - 16 && font.Size > 8)
-            {
-                font = Fonts.Name(font.Size - 1);
-            }
-
-            sheet.Write(figures[i].Number, font, Sheet.Ink, x, sheet.Y + 20);
+            sheet.Write(figures[i].Number, sheet.Fitting(figures[i].Number, Fonts.Name, 15, width - 16), Sheet.Ink, x, sheet.Y + 20);
             sheet.Tags.End();
         }
 

@@ -123,14 +123,11 @@ internal sealed class GaugePage(Sheet sheet, Printer? printer)
             sheet.Write(string.Join(" ", place.Select(n => n["letter"].Text())), Fonts.Bold(9), Sheet.Accent, at + 2, foot - 9);
         }
 
-        foreach (var (edge, number) in new[] { (index > 0 ? from : -1, index), (index + 1 < pieces.Count ? to - TrueSize.Overlap : -1, index + 1) }.Where(e => e.Item1 >= 0))
+        foreach (var (at, joint) in TrueSize.RegisterMarks(pieces, index))
         {
-            foreach (var at in TrueSize.RegisterMarks)
-            {
-                sheet.Graphics.DrawLine(Register, X(edge + at) - 5, bottom - 26, X(edge + at) + 5, bottom - 26);
-                sheet.Graphics.DrawLine(Register, X(edge + at), bottom - 31, X(edge + at), bottom - 21);
-                sheet.Write($"R{number}", Fonts.Body(6), Sheet.Accent, X(edge + at) + 1, bottom - 34);
-            }
+            sheet.Graphics.DrawLine(Register, X(at) - 5, bottom - 26, X(at) + 5, bottom - 26);
+            sheet.Graphics.DrawLine(Register, X(at), bottom - 31, X(at), bottom - 21);
+            sheet.Write($"R{joint}", Fonts.Body(6), Sheet.Accent, X(at) + 1, bottom - 34);
         }
 
         if (index == 0)

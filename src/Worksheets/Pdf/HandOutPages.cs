@@ -1,5 +1,6 @@
 using HeirloomArchive.Sewing;
 using HeirloomArchive.Sewing.Drawing;
+using HeirloomArchive.Worksheets.Making;
 using PdfSharp.Drawing;
 using PdfSharp.UniversalAccessibility;
 using Tag = PdfSharp.UniversalAccessibility.PdfBlockLevelElementTag;
@@ -9,7 +10,7 @@ namespace HeirloomArchive.Worksheets.Pdf;
 /// <summary>Lays a lesson's hand-out on paper: each entry with its picture beside its measures, the run drawn below.</summary>
 internal sealed class HandOutPages(Sheet sheet, HandOut handOut)
 {
-    private const double Between = 14, LineHeight = 10 * 1.36;
+    private const double Between = 14;
 
     private static readonly double PictureWidth = Sheet.Mm(58), PictureHeight = Sheet.Mm(62);
 
@@ -35,7 +36,15 @@ internal sealed class HandOutPages(Sheet sheet, HandOut handOut)
 
         sheet.Heading(T("Before you touch anything"), keepWith: 160);
         sheet.TwoColumns(handOut.Cautions);
+        if (Letters.Missing(string.Concat(Texts())) is { Count: > 0 } missing)
+        {
+            sheet.Gap(8);
+            sheet.Text(T($"The record holds {Printing.Listed(missing)}; the print has no letters for them and leaves them out."), Fonts.Body(8.5), Sheet.Quiet);
+        }
     }
+
+    private IEnumerable<string> Texts() =>
+        [handOut.Title, handOut.Under, handOut.EachNeeds, .. handOut.Entries.SelectMany(e => (string[])[e.Title, e.Of, e.Note, .. e.Facts.SelectMany(f => (string[])[f.Label, f.Text])])];
 
     private void Entry(HandOutEntry entry)
     {
@@ -46,7 +55,8 @@ internal sealed class HandOutPages(Sheet sheet, HandOut handOut)
         sheet.Gap(12);
 
         // Kept together as far as a page goes: the heading, the picture and what stands beside it, the drawing.
-        sheet.Need(Math.Min(30 + Math.Max(tall, Tall(entry, sheet.Width - beside)) + Drawn(entry.Plan), sheet.Height - 1));
+        var head = 12 + sheet.Tall(entry.Title, Fonts.Name(13.5), sheet.Width) + sheet.Tall(entry.Of, Fonts.Body(9.5), sheet.Width);
+        sheet.Need(Math.Min(head + Math.Max(tall, Tall(entry, sheet.Width - beside)) + Drawn(entry.Plan), sheet.Height - 1));
         Line();
         sheet.Text(entry.Title, Fonts.Name(13.5), Sheet.Accent, Tag.Heading2, after: 1);
         if (entry.Of.Length > 0)
@@ -112,8 +122,7 @@ internal sealed class HandOutPages(Sheet sheet, HandOut handOut)
     private double Drawn(TuckPlan? plan) => plan is null ? 0 : Sheet.Mm(Fitted(plan).Height) + 24;
 
     private double Tall(HandOutEntry entry, double width) =>
-        Facts(entry).Sum(line => (sheet.Wrap(line, Fonts.Body(10), width).Count * LineHeight) + 2)
-        + (entry.Note.Length == 0 ? 0 : (sheet.Wrap(entry.Note, Fonts.Bold(10), width).Count * LineHeight) + 3);
+        Facts(entry).Sum(line => sheet.Tall(line, Fonts.Body(10), width) + 2) + 3 + sheet.Tall(entry.Note, Fonts.Bold(10), width);
 
     /// <summary>What is long has a line of its own; all that is short goes on one after the other.</summary>
     private static IEnumerable<string> Facts(HandOutEntry entry)

@@ -45,9 +45,7 @@ internal static class Letters
     private static string? Instead(Rune rune) => rune.Value switch
     {
         '\n' or '\r' or '\t' or 0x2028 or 0x2029 => " ",
-        0x2032 => "'",
-        0x2033 => "\"",
-        0x2010 or 0x2011 => "-",
+        0x2011 => "-",
         _ => Rune.GetUnicodeCategory(rune) switch
         {
             UnicodeCategory.SpaceSeparator => " ",

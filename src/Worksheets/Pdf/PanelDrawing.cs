@@ -28,7 +28,7 @@ internal static class PanelDrawing
                 case Label t:
                     var font = t.Ink == Ink.Number ? Fonts.Bold(P(t.Size)) : Fonts.Body(P(t.Size));
                     var align = t.Anchor switch { Anchor.Start => 0, Anchor.Middle => 0.5, _ => 1 };
-                    sheet.Write(t.Text, font, Colour(t.Ink), left + P(t.X), top + P(t.Y) - (font.Size * 1.02), align);
+                    sheet.Write(t.Text, font, Colour(t.Ink), left + P(t.X), top + P(t.Y) - (font.Size * Sheet.Baseline), align);
                     break;
             }
         }

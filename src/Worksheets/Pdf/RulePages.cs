@@ -8,7 +8,8 @@ namespace HeirloomArchive.Worksheets.Pdf;
 /// <summary>The folding rule: every fold and stitching line at true size along one edge, in as many pieces as the paper asks.</summary>
 internal sealed class RulePages
 {
-    private const double RuleTop = 6, RuleHeight = 42, FoldLine = 17, StitchLine = 12, FirstRow = 21, RowHeight = 3, Rows = 6, LabelSize = 2.3;
+    private const double RuleTop = 6, RuleHeight = 42, FoldLine = 17, StitchLine = 12, FirstRow = 21, RowHeight = 3, LabelSize = 2.3;
+    private const int Rows = 6;
 
     private static readonly XPen Cut = new(Sheet.Quiet, 0.6) { DashPattern = [5, 3.5] }, End = new(Sheet.Ink, 1.6),
         Fold = new(Sheet.Ink, 0.5), Follow = new(Sheet.Ink, 0.3), Datum = new(Sheet.Accent, 1), Register = new(Sheet.Accent, 0.4),
@@ -101,12 +102,9 @@ internal sealed class RulePages
         }
 
         Labels(here, X, top, left, left + width);
-        foreach (var (edge, number) in new[] { (index > 0 ? from : -1, index), (index + 1 < pieces.Count ? to - TrueSize.Overlap : -1, index + 1) }.Where(e => e.Item1 >= 0))
+        foreach (var (at, joint) in TrueSize.RegisterMarks(pieces, index))
         {
-            foreach (var at in TrueSize.RegisterMarks)
-            {
-                Cross(X(edge + at), bottom - Sheet.Mm(4), $"R{number}");
-            }
+            Cross(X(at), bottom - Sheet.Mm(4), $"R{joint}");
         }
 
         sheet.Tags.End();
@@ -115,7 +113,7 @@ internal sealed class RulePages
     /// <summary>Each number in the first row where it touches no other; left out where there is none.</summary>
     private void Labels(List<Mark> here, Func<double, double> x, double top, double left, double right)
     {
-        var free = new double[(int)Rows];
+        var free = new double[Rows];
         foreach (var mark in here.OrderByDescending(m => m.Strong).ThenBy(m => m.At))
         {
             var font = mark.Strong ? Fonts.Bold(Sheet.Mm(LabelSize)) : Fonts.Body(Sheet.Mm(LabelSize));
@@ -123,7 +121,7 @@ internal sealed class RulePages
             var at = Math.Clamp(x(mark.At), left + (width / 2) + 1, Math.Max(left + (width / 2) + 1, right - (width / 2) - 1));
 
             // Folds have the first two rows for themselves, so that their numbers are never crowded out.
-            for (var row = mark.Strong ? 0 : 2; row < (mark.Strong ? 2 : (int)Rows); row++)
+            for (var row = mark.Strong ? 0 : 2; row < (mark.Strong ? 2 : Rows); row++)
             {
                 if (at - (width / 2) >= free[row])
                 {

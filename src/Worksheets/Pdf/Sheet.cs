@@ -12,6 +12,9 @@ internal sealed class Sheet : IDisposable
     public static readonly XColor Ink = XColor.FromArgb(0x1f, 0x2d, 0x36), Quiet = XColor.FromArgb(0x4f, 0x60, 0x6a),
         Accent = XColor.FromArgb(0x2f, 0x5d, 0x73), Ground = XColor.FromArgb(0xdf, 0xe8, 0xec), Rule = XColor.FromArgb(0xb9, 0xc7, 0xce);
 
+    /// <summary>How far below the upper edge of a line its letters stand, of the size of the face.</summary>
+    public const double Baseline = 1.02;
+
     private const double LineSpacing = 1.36;
 
     private readonly PdfDocument document;
@@ -136,9 +139,8 @@ internal sealed class Sheet : IDisposable
     public void TwoColumns(IReadOnlyList<(string Text, string Small)> entries)
     {
         var (width, indent, gap) = ((Width - 22) / 2, 11.0, 4.0);
-        double Tall((string Text, string Small) e) => gap + (Wrap(e.Text, Fonts.Body(9.5), width - indent).Count * 9.5 * LineSpacing)
-            + (e.Small.Length == 0 ? 0 : Wrap(e.Small, Fonts.Body(8), width - indent).Count * 8 * LineSpacing);
-        var (heights, left) = (entries.Select(Tall).ToList(), 0);
+        var heights = entries.Select(e => gap + Tall(e.Text, Fonts.Body(9.5), width - indent) + Tall(e.Small, Fonts.Body(8), width - indent)).ToList();
+        var left = 0;
         while (heights.Take(left).Sum() < heights.Skip(left).Sum())
         {
             left++;
@@ -207,7 +209,7 @@ internal sealed class Sheet : IDisposable
     {
         if (pagesInAll > 0 && Letters.Printable(text) is { Length: > 0 } printed)
         {
-            Graphics.DrawString(printed, font, new XSolidBrush(color), x - (align * Measure(printed, font)), y + (font.Size * 1.02));
+            Graphics.DrawString(printed, font, new XSolidBrush(color), x - (align * Measure(printed, font)), y + (font.Size * Baseline));
         }
     }
 
@@ -220,6 +222,20 @@ internal sealed class Sheet : IDisposable
         }
 
         return width;
+    }
+
+    /// <summary>How high a text is, wrapped to a width; nothing is as high as nothing.</summary>
+    public double Tall(string text, XFont font, double width) => text.Length == 0 ? 0 : Wrap(text, font, width).Count * font.Size * LineSpacing;
+
+    /// <summary>The face at this size, or so much smaller that one line of text fits a width; below 5 points nobody reads it.</summary>
+    public XFont Fitting(string text, Func<double, XFont> face, double size, double width)
+    {
+        while (size > 5 && Measure(text, face(size)) > width)
+        {
+            size -= 0.5;
+        }
+
+        return face(size);
     }
 
     /// <summary>The text cut to what fits, with an ellipsis.</summary>
@@ -297,4 +313,3 @@ internal sealed class Sheet : IDisposable
 
     public void Dispose() => graphics?.Dispose();
 }
-

@@ -7,8 +7,8 @@ namespace HeirloomArchive.Pictures.Tests.Regions;
 public class SelectorTests
 {
     /// <summary>
-    /// W3C, Media Fragments URI 1.0 (25 September 2012), section 4.2.2: its four examples, the same part of a picture of 320 by
-    /// 240 pixels each time for the first three, and on 640 by 480 for the percentages.
+    /// W3C, Media Fragments URI 1.0 (25 September 2012), section 4.2.2: its three examples; on a picture of 640 by 480 the
+    /// percentages are the same part as the pixels.
     /// </summary>
     [Theory]
     [InlineData("xywh=160,120,320,240", 640, 480)]
