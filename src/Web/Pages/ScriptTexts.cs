@@ -20,7 +20,7 @@ public static class ScriptTexts
         "The pictures are on their way …",
         "Not saved yet: a picture was refused. Leave it out or choose another, and press again.",
         "Not saved yet: the archive does not answer. What you typed and the pictures are still here; press again in a moment.",
-        "{0} of {1} piece had their turn.|{0} of {1} pieces had their turn.",
+        "{0} of {1} piece had its turn.|{0} of {1} pieces had their turn.",
         "The archive does not answer. It goes on as soon as it does.",
         "The archive does not answer. This page is as it was last seen on this device. What you do here is kept and sent when it answers.",
         "Your ticks were here already.",

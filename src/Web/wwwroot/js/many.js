@@ -14,7 +14,7 @@ for (const part of document.querySelectorAll('[data-many]')) {
       bar.value = done;
       // Read out now and then, not at every piece.
       if (Date.now() - told > 3000) {
-        said.textContent = n(total, '{0} of {1} piece had their turn.|{0} of {1} pieces had their turn.', done, total);
+        said.textContent = n(total, '{0} of {1} piece had its turn.|{0} of {1} pieces had their turn.', done, total);
         told = Date.now();
       }
     } catch {
