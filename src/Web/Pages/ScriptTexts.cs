@@ -15,7 +15,9 @@ public static class ScriptTexts
     [
         "Kept as a draft.",
         "This is more than a draft can hold. Save it.",
+        "You are not signed in as somebody who may write here. What you typed is kept in this browser; sign in again in another window, and it is tried again.",
         "The archive does not answer. What you typed is kept in this browser, and it is tried again.",
+        "Not saved yet: you are not signed in as somebody who may write here. What you typed is kept in this browser, and is saved once you have signed in again in another window, if this page stays open; else it is here when you open it again.",
         "Not saved yet: the archive does not answer. What you typed is kept in this browser, and is saved as soon as it answers, if this page stays open; else it is here when you open it again.",
         "The pictures are on their way …",
         "Not saved yet: a picture was refused. Leave it out or choose another, and press again.",

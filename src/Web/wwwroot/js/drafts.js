@@ -6,13 +6,16 @@ import { takeUp } from './uploads.js';
 const pause = 800;
 const patience = 3000;
 const presses = ['add', 'remove', 'use', 'show', 'draft'];
+// Whose page it is, in an archive with accounts.
+const who = document.body.dataset.who;
 
 function watch(form) {
   const address = `/api/drafts/${form.dataset.draft}`;
-  const copy = `draft ${form.dataset.draft}`;
+  // What one person typed is not brought into another's draft.
+  const copy = ['draft', who, form.dataset.draft].filter(Boolean).join(' ');
   const undo = form.querySelector('button[name=draft][value=undo]');
   const said = form.querySelector('[data-draft-said]');
-  let typed = 0, kept = 0, timer, passing = false, wanted = null, rest = {}, turn = Promise.resolve(true);
+  let typed = 0, kept = 0, timer, passing = false, refused = 0, wanted = null, rest = {}, turn = Promise.resolve(true);
   const say = (words) => { if (said.textContent !== words) said.textContent = words; };
   form.querySelector('button[name=draft][value=keep]').hidden = true;
 
@@ -20,13 +23,22 @@ function watch(form) {
   const fields = () => JSON.stringify({ ...rest, ...Object.fromEntries([...new FormData(form)]
     .filter(([name, value]) => typeof value === 'string' && !name.startsWith('__') && !presses.includes(name))) });
 
+  // Whoever has signed in meanwhile may be somebody else.
+  async function isHers() {
+    const answer = await fetch('/api/account', { signal: AbortSignal.timeout(15000) });
+    return answer.ok && (await answer.json()).id === who;
+  }
+
+  // True when it is kept, false when it is too much for a draft; throws when it is to be tried again.
   async function put(body, leaving) {
+    if (refused && !await isHers()) throw new Error(refused);
     const answer = await fetch(address, {
       method: 'PUT', headers: { 'Content-Type': 'application/json' }, body,
       // A page that is left may send only so much.
       keepalive: leaving && body.length < 30000, signal: AbortSignal.timeout(15000),
     });
-    if (answer.status >= 500) throw new Error(answer.statusText);
+    refused = [401, 403].includes(answer.status) ? answer.status : 0;
+    if (refused || [408, 429].includes(answer.status) || answer.status >= 500) throw new Error(answer.status);
     if (local(copy) === body) forget(copy);
     return answer.ok;
   }
@@ -56,11 +68,18 @@ function watch(form) {
         }
         return true;
       } catch {
-        say(t('The archive does not answer. What you typed is kept in this browser, and it is tried again.'));
-        timer = setTimeout(keep, patience);
+        tryAgain();
         return false;
       }
     });
+  }
+
+  function tryAgain() {
+    say(refused
+      ? t('You are not signed in as somebody who may write here. What you typed is kept in this browser; sign in again in another window, and it is tried again.')
+      : t('The archive does not answer. What you typed is kept in this browser, and it is tried again.'));
+    // A role that is too little is written into the book each time: it is asked for again only when she does something.
+    if (refused !== 403) timer = setTimeout(keep, patience);
   }
 
   form.addEventListener('input', (event) => {
@@ -86,7 +105,9 @@ function watch(form) {
     const button = event.submitter;
     if (!await keep()) {
       wanted = button;
-      say(t('Not saved yet: the archive does not answer. What you typed is kept in this browser, and is saved as soon as it answers, if this page stays open; else it is here when you open it again.'));
+      say(refused
+        ? t('Not saved yet: you are not signed in as somebody who may write here. What you typed is kept in this browser, and is saved once you have signed in again in another window, if this page stays open; else it is here when you open it again.')
+        : t('Not saved yet: the archive does not answer. What you typed is kept in this browser, and is saved as soon as it answers, if this page stays open; else it is here when you open it again.'));
     } else if (files.length > 0) {
       say(t('The pictures are on their way …'));
       if (form.settleUploads && !await form.settleUploads()) {
@@ -145,8 +166,7 @@ function watch(form) {
       }
     }
     typed++;
-    say(t('The archive does not answer. What you typed is kept in this browser, and it is tried again.'));
-    timer = setTimeout(keep, patience);
+    tryAgain();
   }
   const unsent = local(copy);
   if (unsent) bringIn(unsent);

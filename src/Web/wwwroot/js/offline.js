@@ -4,8 +4,8 @@ const said = document.querySelector('[data-connection]');
 
 if ('serviceWorker' in navigator && window.isSecureContext) {
   navigator.serviceWorker.register('/sw.js').then(() => navigator.serviceWorker.ready).then(({ active }) => {
-    // A device that others sign in on keeps none of her pages.
-    if (location.pathname.startsWith('/account/sign')) active.postMessage({ forget: true });
+    // A device that others come in on keeps none of her pages.
+    if (/^\/account\/(sign|join|recover|first)/.test(location.pathname)) active.postMessage({ forget: true });
     const keep = [...document.querySelectorAll('[data-offline]')].flatMap((part) => part.dataset.offline.split(' '));
     const things = performance.getEntriesByType('resource').map((entry) => new URL(entry.name))
       .filter((address) => address.origin === location.origin && /^\/(css|js|fonts|drawings)\//.test(address.pathname)).map(String);
