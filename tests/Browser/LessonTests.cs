@@ -73,6 +73,27 @@ public sealed class LessonTests(ArchiveHost host, Chromium chromium) : IClassFix
     }
 
     [Fact]
+    public async Task A_drag_given_up_by_Escape_changes_nothing()
+    {
+        var dress = await host.BabyDress($"D-{Guid.NewGuid():N}");
+        var lesson = await Lesson(new JsonArray(Of(dress, "technique", "techniques"), Of(dress, "repair", "repairs"), Of(dress)));
+        var page = await chromium.Open(host.Address);
+        await page.GotoAsync($"/lessons/{lesson}");
+        var before = await Order(page);
+        var first = page.Locator("#in-order > li").First;
+        await page.Locator("[data-handle]").Nth(2).HoverAsync();
+        await page.Mouse.DownAsync();
+        await first.HoverAsync(new() { Position = new() { X = 8, Y = 8 } });
+        await first.HoverAsync(new() { Position = new() { X = 9, Y = 9 } });
+        await Expect(first).ToHaveAttributeAsync("data-entry", before[2]);
+        await page.Keyboard.PressAsync("Escape");
+        await Expect(first).ToHaveAttributeAsync("data-entry", before[0]);
+        await page.Mouse.UpAsync();
+        await page.ReloadAsync();
+        Assert.Equal(before, await Order(page));
+    }
+
+    [Fact]
     public async Task What_may_not_go_to_the_class_is_marked_with_why()
     {
         var (apart, away, sound) = (await Piece("Mouldy gown", """ "handling":"keep-apart","place":{"shelf":"Z"} """), await Piece("Lent cap", """ "whereabouts":{"is":"lent","to":"Aunt Perpetua"} """), await Piece("Sound slip", """ "handling":"handle-in-class","place":{"shelf":"B","box":"7"} """));

@@ -22,9 +22,8 @@ async function look() {
   const isThere = await answers();
   said.hidden = isThere;
   said.textContent = isThere ? '' : t('The archive does not answer. This page is as it was last seen on this device. What you do here is kept and sent when it answers.');
-  if (isThere) await sendTicks();
-  else setTimeout(look, 4000);
-  return isThere;
+  if (!isThere) setTimeout(look, 4000);
+  else await sendTicks().catch(() => setTimeout(look, 4000));
 }
 
 // Ticks made without a connection, by worksheet: { step: done }.
