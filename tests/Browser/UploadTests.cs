@@ -23,7 +23,7 @@ public sealed class UploadTests(ArchiveHost host, Chromium chromium) : IClassFix
         var seen = new TaskCompletionSource();
         await page.RouteAsync("**/api/uploads/*", async route =>
         {
-            if (route.Request.Method == "PATCH" && route.Request.Headers["upload-offset"] != "0") await seen.Task;
+            if (IsLater(route.Request)) await seen.Task;
             await route.ContinueAsync();
         });
         await Choose(page, Three);
@@ -49,7 +49,7 @@ public sealed class UploadTests(ArchiveHost host, Chromium chromium) : IClassFix
         var (dropped, gone) = (false, false);
         await page.RouteAsync("**/api/uploads/*", async route =>
         {
-            if (route.Request.Method == "PATCH" && route.Request.Headers["upload-offset"] != "0" && !dropped)
+            if (IsLater(route.Request) && !dropped)
             {
                 (dropped, gone) = (true, true);
                 await page.Context.SetOfflineAsync(true);
@@ -75,7 +75,7 @@ public sealed class UploadTests(ArchiveHost host, Chromium chromium) : IClassFix
         var gone = new TaskCompletionSource();
         await page.RouteAsync("**/api/uploads/*", async route =>
         {
-            if (route.Request.Method == "PATCH" && route.Request.Headers["upload-offset"] != "0" && halfway.TrySetResult())
+            if (IsLater(route.Request) && halfway.TrySetResult())
             {
                 await gone.Task;
             }
@@ -104,7 +104,7 @@ public sealed class UploadTests(ArchiveHost host, Chromium chromium) : IClassFix
             var sent = new TaskCompletionSource();
             await page.RouteAsync("**/api/uploads/*", async route =>
             {
-                if (route.Request.Method == "PATCH" && route.Request.Headers["upload-offset"] != "0")
+                if (IsLater(route.Request))
                 {
                     sent.TrySetResult();
                     return;
@@ -142,6 +142,60 @@ public sealed class UploadTests(ArchiveHost host, Chromium chromium) : IClassFix
         await Expect(page.Locator("[data-uploads-said]")).ToHaveTextAsync("1 of 2 pictures are here.");
         Assert.Single((await host.Garment(dress.Id()))["pictures"]!.AsArray());
         await page.Faultless();
+
+        // What was refused holds up nothing that comes after it.
+        await Choose(page, Three[1]);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Add them" }).ClickAsync();
+        await Expect(page.Locator(".thumbs li")).ToHaveCountAsync(1);
+        Assert.Equal(2, (await host.Garment(dress.Id()))["pictures"]!.AsArray().Count);
+    }
+
+    [Fact]
+    public async Task A_full_disk_is_told_as_it_is_and_what_had_come_is_not_sent_again()
+    {
+        var path = Path.Combine(Path.GetTempPath(), $"{Guid.NewGuid():N}.png");
+        await File.WriteAllBytesAsync(path, Three[2].Buffer, Stop);
+        try
+        {
+            var (dress, page) = await OnPiece(390);
+            var isFull = true;
+            await page.RouteAsync("**/api/uploads/*", route => isFull && IsLater(route.Request)
+                ? route.FulfillAsync(new() { Status = 507, ContentType = "application/problem+json", Body = """{"title":"The disk is full.","detail":"Make room on the disk."}""" })
+                : route.ContinueAsync());
+            await page.Locator("#file").SetInputFilesAsync(path);
+            await page.GetByRole(AriaRole.Button, new() { Name = "Add them" }).ClickAsync();
+            await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("Make room on the disk.");
+
+            isFull = false;
+            var offsets = Offsets(page);
+            await page.Locator("#file").SetInputFilesAsync(path);
+            await page.GetByRole(AriaRole.Button, new() { Name = "Add them" }).ClickAsync();
+            await Expect(page.Locator("img.shown.whole:not(.drawn)")).ToBeVisibleAsync();
+            Assert.Single((await host.Garment(dress.Id()))["pictures"]!.AsArray());
+            Assert.NotEmpty(offsets);
+            Assert.DoesNotContain("0", offsets);
+        }
+        finally
+        {
+            File.Delete(path);
+        }
+    }
+
+    [Fact]
+    public async Task Where_too_much_is_sent_at_once_it_waits_as_long_as_it_is_told()
+    {
+        var (dress, page) = await OnPiece(390);
+        var times = 0;
+        await page.RouteAsync("**/api/uploads/*", route => IsLater(route.Request) && Interlocked.Increment(ref times) <= 2
+            ? route.FulfillAsync(new() { Status = 429, ContentType = "application/problem+json", Body = "{}", Headers = [KeyValuePair.Create("Retry-After", "1")] })
+            : route.ContinueAsync());
+        var offsets = Offsets(page);
+        await Choose(page, Three[0]);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Add them" }).ClickAsync();
+        await Expect(page.Locator("img.shown.whole:not(.drawn)")).ToBeVisibleAsync();
+        Assert.Single((await host.Garment(dress.Id()))["pictures"]!.AsArray());
+        Assert.Single(offsets, "0");
+        Assert.True(times > 2, "Nothing was refused.");
     }
 
     [Theory]
@@ -158,7 +212,7 @@ public sealed class UploadTests(ArchiveHost host, Chromium chromium) : IClassFix
         await Expect(page.Locator("[data-uploads-said]")).ToHaveTextAsync("2 of 2 pictures are here.");
         await Expect(page.Locator("[data-draft-said]")).ToHaveTextAsync("Kept as a draft.");
         await page.Faultless();
-        await Waits.Until(() => page.EvaluateAsync<bool>("localStorage.getItem('draft new-piece') === null"), "the archive has all of the draft");
+        await Wait.Until(() => page.EvaluateAsync<bool>("localStorage.getItem('draft new-piece') === null"), "the archive has all of the draft");
 
         var context = page.Context;
         await page.CloseAsync();
@@ -262,6 +316,8 @@ public sealed class UploadTests(ArchiveHost host, Chromium chromium) : IClassFix
     }
 
     private static Task Choose(IPage page, params FilePayload[] files) => page.GetByLabel("From the telephone or this computer").SetInputFilesAsync(files);
+
+    private static bool IsLater(IRequest request) => request.Method == "PATCH" && request.Headers["upload-offset"] != "0";
 
     private static ConcurrentBag<string> Offsets(IPage page)
     {

@@ -17,9 +17,13 @@ const keep = (key, address) => { try { if (address) localStorage.setItem(key, ad
 class Refused extends Error {}
 
 async function ask(method, address, headers = {}, body = undefined) {
-  const answer = await fetch(address, { method, headers: { 'Tus-Resumable': '1.0.0', ...headers }, body, signal: AbortSignal.timeout(120000) });
-  if (answer.status >= 500) throw new Error(answer.statusText);
-  return answer;
+  for (;;) {
+    const answer = await fetch(address, { method, headers: { 'Tus-Resumable': '1.0.0', ...headers }, body, signal: AbortSignal.timeout(120000) });
+    if (answer.status === 429) await wait(1000 * (Number(answer.headers.get('Retry-After')) || 10));
+    // A full disk does not empty by itself: that is told as it is.
+    else if (answer.status >= 500 && answer.status !== 507) throw new Error(answer.statusText);
+    else return answer;
+  }
 }
 
 async function reason(answer) {
@@ -50,7 +54,8 @@ async function send(file, about, tell, gone) {
         if (window.crypto?.subtle) headers['Upload-Checksum'] = 'sha256 ' + btoa(String.fromCharCode(...new Uint8Array(await crypto.subtle.digest('SHA-256', piece))));
         const answer = await ask('PATCH', address, headers, piece);
         if (answer.status === 409 || answer.status === 460) { at = Number(answer.headers.get('Upload-Offset') ?? await stands(address)); continue; }
-        if (!answer.ok) { keep(key, null); throw new Refused(await reason(answer)); }
+        // What has come is still there for who signs in again, or makes room.
+        if (!answer.ok) { if (![401, 507].includes(answer.status)) keep(key, null); throw new Refused(await reason(answer)); }
         at = Number(answer.headers.get('Upload-Offset'));
       } while (at < file.size);
       tell(at);
@@ -166,8 +171,8 @@ function watch(form) {
   form.uploaded = (input) => [...input.files].every((file) => begun.get(file)?.state === 'here');
 
   const start = () => {
-    // Another file chosen in its place takes the first one out.
-    if (!garment) for (const row of [...rows]) if (![...row.input.files].includes(row.file)) take(row);
+    // Another file chosen in its place takes the first one out; one that was refused and left holds nothing up.
+    for (const row of [...rows]) if ((!garment || row.state === 'refused') && ![...row.input.files].includes(row.file)) take(row);
     for (const input of inputs) for (const file of input.files) if (!begun.has(file)) add(file, input);
     say();
     next();
