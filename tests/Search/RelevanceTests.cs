@@ -61,7 +61,7 @@ public sealed class RelevanceTests : IDisposable
     private static IEnumerable<JsonObject> Demo()
     {
         var number = 0;
-        foreach (var file in Directory.GetFiles(Path.Combine(Root(), "seed-demo", "garments"), "*.json").Order(StringComparer.Ordinal).Take(20))
+        foreach (var file in Directory.GetFiles(Path.Combine(SourceFolder.Top, "seed-demo", "garments"), "*.json").Order(StringComparer.Ordinal).Take(20))
         {
             var told = JsonNode.Parse(File.ReadAllText(file))!.AsObject();
             var garment = told["post"]!.DeepClone().AsObject();
@@ -103,15 +103,4 @@ public sealed class RelevanceTests : IDisposable
             => new JsonObject { ["mm"] = length.Millimetres, ["text"] = text },
         _ => node?.DeepClone(),
     };
-
-    private static string Root()
-    {
-        for (var at = new DirectoryInfo(AppContext.BaseDirectory); ; at = at.Parent!)
-        {
-            if (Directory.Exists(Path.Combine(at.FullName, "seed-demo")))
-            {
-                return at.FullName;
-            }
-        }
-    }
 }

@@ -1,4 +1,5 @@
 using System.Reflection;
+using HeirloomArchive.Support;
 
 namespace HeirloomArchive.Web.Tests;
 
@@ -41,7 +42,7 @@ public class ArchitectureTests
     [Fact]
     public void Every_project_of_src_is_a_room_of_the_table()
     {
-        var src = Path.Combine(Root(), "src");
+        var src = Path.Combine(SourceFolder.Top, "src");
         Assert.Equal(MayUse.Keys.Order(), Directory.GetDirectories(src).Select(d => Path.GetFileName(d)!).Order());
         Assert.All(MayUse.Keys, room => Assert.True(File.Exists(Path.Combine(src, room, "README.md")), $"{room} has no README.md"));
     }
@@ -49,22 +50,11 @@ public class ArchitectureTests
     [Fact]
     public void No_source_file_is_longer_than_400_lines() =>
         Assert.Empty(new[] { "src", "tests" }
-            .SelectMany(top => Directory.EnumerateFiles(Path.Combine(Root(), top), "*.cs", SearchOption.AllDirectories))
+            .SelectMany(top => Directory.EnumerateFiles(Path.Combine(SourceFolder.Top, top), "*.cs", SearchOption.AllDirectories))
             .Where(f => !f.Split(Path.DirectorySeparatorChar).Any(p => p is "obj" or "bin" or "node_modules"))
             .Where(f => File.ReadLines(f).Count() > 400)
-            .Select(f => Path.GetRelativePath(Root(), f)));
+            .Select(f => Path.GetRelativePath(SourceFolder.Top, f)));
 
     private static string[] References(string room) =>
         [.. Assembly.Load($"HeirloomArchive.{room}").GetReferencedAssemblies().Select(a => a.Name!)];
-
-    internal static string Root()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder.FullName, "HeirloomArchive.sln")))
-        {
-            folder = folder.Parent ?? throw new InvalidOperationException("The tests run outside the source folder.");
-        }
-
-        return folder.FullName;
-    }
 }

@@ -54,7 +54,7 @@ public sealed class DemoCoverageTests
     // What each piece is when all that happened to it has happened, as far as words go.
     private static IEnumerable<JsonObject> Pieces()
     {
-        foreach (var file in Directory.GetFiles(Path.Combine(DemoFiles.Seed, "garments"), "*.json"))
+        foreach (var file in Directory.GetFiles(Path.Combine(DemoTests.Seed, "garments"), "*.json"))
         {
             var seed = JsonNode.Parse(File.ReadAllText(file))!.AsObject();
             if (seed["setAside"] is not null) continue;
@@ -68,20 +68,5 @@ public sealed class DemoCoverageTests
             piece["pictures"] = seed["pictures"]?.DeepClone();
             yield return piece;
         }
-    }
-}
-
-/// <summary>Where the demonstration's files are.</summary>
-internal static class DemoFiles
-{
-    public static string Top { get; } = Find();
-
-    public static string Seed { get; } = Path.Combine(Top, "seed-demo");
-
-    private static string Find()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder.FullName, "HeirloomArchive.sln"))) folder = folder.Parent!;
-        return folder.FullName;
     }
 }

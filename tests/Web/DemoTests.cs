@@ -8,7 +8,7 @@ namespace HeirloomArchive.Web.Tests;
 /// <summary>The demonstration, loaded into a real host as its start does.</summary>
 public class DemoTests(PostgresServer postgres)
 {
-    private static readonly string Seed = DemoFiles.Seed;
+    internal static string Seed { get; } = Path.Combine(SourceFolder.Top, "seed-demo");
 
     [Fact]
     public async Task A_load_that_was_stopped_goes_on_and_nothing_is_there_twice()

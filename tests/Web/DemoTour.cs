@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
+using HeirloomArchive.Support;
 
 namespace HeirloomArchive.Web.Tests;
 
@@ -9,7 +10,7 @@ internal static partial class DemoTour
     /// <summary>Every piece by number and name, every title, and every address is there; what an address asks for finds something.</summary>
     public static async Task Walk(HttpClient client, CancellationToken ct)
     {
-        var text = await File.ReadAllTextAsync(Path.Combine(DemoFiles.Top, "docs", "around-the-demo.md"), ct);
+        var text = await File.ReadAllTextAsync(Path.Combine(SourceFolder.Top, "docs", "around-the-demo.md"), ct);
         async Task<JsonArray> Items(string address) => JsonNode.Parse(await client.GetStringAsync(new Uri(address, UriKind.Relative), ct))!["items"]!.AsArray();
         var names = (await Items("/api/garments?size=100")).ToDictionary(g => g!["number"]!.ToString(), g => g!["name"]!.ToString());
 

@@ -10,7 +10,7 @@ namespace HeirloomArchive.Web.Tests;
 /// <summary>The guide: every chapter is there, every link and picture leads somewhere, every example for programs runs.</summary>
 public sealed partial class GuideTests(ArchiveHost host) : IClassFixture<ArchiveHost>
 {
-    private static readonly string Docs = Path.Combine(DemoFiles.Top, "docs", "guide");
+    private static readonly string Docs = Path.Combine(SourceFolder.Top, "docs", "guide");
 
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
 

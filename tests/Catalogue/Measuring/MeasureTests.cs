@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue.Measuring;
+using HeirloomArchive.Support;
 
 namespace HeirloomArchive.Catalogue.Tests.Measuring;
 
@@ -31,7 +32,7 @@ public class MeasureTests
     {
         foreach (var shape in KindMeasures.All)
         {
-            var drawing = File.ReadAllText(Path.Combine(Root(), "src", "Web", "wwwroot", "drawings", $"measures-{shape.Shape}.svg"));
+            var drawing = File.ReadAllText(Path.Combine(SourceFolder.Top, "src", "Web", "wwwroot", "drawings", $"measures-{shape.Shape}.svg"));
             Assert.All(Enumerable.Range(1, shape.Measures.Count), n => Assert.Contains($">{n}</text>", drawing, StringComparison.Ordinal));
             Assert.DoesNotContain($">{shape.Measures.Count + 1}</text>", drawing, StringComparison.Ordinal);
         }
@@ -98,16 +99,5 @@ public class MeasureTests
         var read = GarmentShape.Garment.Read(new JsonObject { ["name"] = "A piece", ["measures"] = sent }, "", faults);
         Assert.Empty(faults);
         return read!.AsObject();
-    }
-
-    private static string Root()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder.FullName, "HeirloomArchive.sln")))
-        {
-            folder = folder.Parent ?? throw new InvalidOperationException("The tests run outside the source folder.");
-        }
-
-        return folder.FullName;
     }
 }

@@ -6,13 +6,14 @@ using System.Xml.Linq;
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Sewing.Language;
 using HeirloomArchive.Sewing.Sums;
+using HeirloomArchive.Support;
 
 namespace HeirloomArchive.Web.Tests.Language;
 
 /// <summary>The list a translator begins with has every text that the sources ask a translation for.</summary>
 public sealed partial class TextsTests
 {
-    private static readonly string Src = Path.Combine(ArchitectureTests.Root(), "src");
+    private static readonly string Src = Path.Combine(SourceFolder.Top, "src");
     private static readonly string List = Path.Combine(Src, "Sewing", "Language", "texts.xlf");
 
     [Fact]

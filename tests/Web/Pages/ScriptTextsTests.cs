@@ -13,7 +13,7 @@ public sealed partial class ScriptTextsTests(ArchiveHost host) : IClassFixture<A
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
 
     private static IEnumerable<string> Scripts => new[] { "js", "viewer" }
-        .SelectMany(folder => Directory.EnumerateFiles(Path.Combine(DemoFiles.Top, "src", "Web", "wwwroot", folder), "*.js"))
+        .SelectMany(folder => Directory.EnumerateFiles(Path.Combine(SourceFolder.Top, "src", "Web", "wwwroot", folder), "*.js"))
         .Where(file => !file.EndsWith(".min.js", StringComparison.Ordinal) && Path.GetFileName(file) != "texts.js");
 
     [Fact]

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using HeirloomArchive.Support;
 
 namespace HeirloomArchive.Web.Tests.Supply;
 
@@ -13,7 +14,7 @@ public sealed partial class AsvsTests
         14.1:2 14.2:4 14.3:3 15.1:3 15.2:3 15.3:7 16.1:1 16.2:5 16.3:4 16.4:3 16.5:3 17.1:1 17.2:4 17.3:2
         """;
 
-    private static readonly string Table = File.ReadAllText(Path.Combine(Components.Top, "docs", "asvs.md"));
+    private static readonly string Table = File.ReadAllText(Path.Combine(SourceFolder.Top, "docs", "asvs.md"));
 
     [Fact]
     public void Every_requirement_of_levels_1_and_2_stands_in_it_once()

@@ -3,7 +3,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Xml.Linq;
-using HeirloomArchive.Web.Hosting;
+using HeirloomArchive.Support;
 
 namespace HeirloomArchive.Web.Tests.Supply;
 
@@ -30,16 +30,14 @@ internal static class Components
         public string? Folder { get; init; }
     }
 
-    public static string Top { get; } = Path.GetFullPath(Path.Combine(ProgramFolders.Source, "..", ".."));
+    public static string Kept { get; } = Path.Combine(SourceFolder.Top, "docs", "components.cdx.json");
 
-    public static string Kept { get; } = Path.Combine(Top, "docs", "components.cdx.json");
-
-    public static JsonObject Rules { get; } = Read(Path.Combine(Top, "tests", "Web", "Supply", "supply.json"));
+    public static JsonObject Rules { get; } = Read(Path.Combine(SourceFolder.Top, "tests", "Web", "Supply", "supply.json"));
 
     /// <summary>Files of ours of this name, in order.</summary>
     public static IReadOnlyList<string> Files(string name) =>
     [
-        .. ((string[])["src", "tests"]).SelectMany(under => Directory.EnumerateFiles(Path.Combine(Top, under), name, SearchOption.AllDirectories))
+        .. ((string[])["src", "tests"]).SelectMany(under => Directory.EnumerateFiles(Path.Combine(SourceFolder.Top, under), name, SearchOption.AllDirectories))
             .Where(f => !((string[])["node_modules", "bin", "obj"]).Any(folder => f.Split(Path.DirectorySeparatorChar).Contains(folder))).Order(StringComparer.Ordinal),
     ];
 
@@ -104,7 +102,7 @@ internal static class Components
     private static Component Carried(JsonNode? said) =>
         new(said!["name"]!.ToString(), said["version"]?.ToString(), said["name"]!.ToString(), said["licence"]!.ToString(), Ships: true) { ByHand = said.AsObject() };
 
-    private static bool IsProduct(string file) => file.StartsWith(Path.Combine(Top, "src"), StringComparison.Ordinal);
+    private static bool IsProduct(string file) => file.StartsWith(Path.Combine(SourceFolder.Top, "src"), StringComparison.Ordinal);
 
     private static JsonObject Read(string file) => JsonNode.Parse(File.ReadAllText(file))!.AsObject();
 }

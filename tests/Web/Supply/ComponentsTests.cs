@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Text.Json.Nodes;
+using HeirloomArchive.Support;
 
 namespace HeirloomArchive.Web.Tests.Supply;
 
@@ -52,7 +53,7 @@ public sealed class ComponentsTests
         foreach (var said in Components.Rules["carried"]!.AsArray())
         {
             if (said!["within"] is { } within) Assert.Contains(All, c => c.Ships && c.Purl.StartsWith(within.ToString(), StringComparison.Ordinal));
-            else Assert.Contains(said["says"]!.ToString(), Plain(Path.Combine(Components.Top, said["file"]!.ToString())), StringComparison.Ordinal);
+            else Assert.Contains(said["says"]!.ToString(), Plain(Path.Combine(SourceFolder.Top, said["file"]!.ToString())), StringComparison.Ordinal);
         }
     }
 
@@ -85,7 +86,7 @@ public sealed class ComponentsTests
     // The schema comes with the npm package @cyclonedx/cyclonedx-library (Apache-2.0), the reader of schemas is ajv (MIT).
     private static async Task<string> Check(string list)
     {
-        var folder = Path.Combine(Components.Top, "tests", "Web", "Supply");
+        var folder = Path.Combine(SourceFolder.Top, "tests", "Web", "Supply");
         using var node = Process.Start(new ProcessStartInfo("node", "check.mjs") { WorkingDirectory = folder, RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true })!;
         var (answer, errors) = (node.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken), node.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken));
         await node.StandardInput.WriteAsync(list);
