@@ -123,6 +123,31 @@ public sealed class RegionTests(ArchiveHost host, Chromium chromium) : IClassFix
     [Fact]
     public async Task On_a_telephone_a_rectangle_is_drawn_with_one_finger_and_a_point_set_by_a_touch()
     {
+        var (page, picture) = await RectangleByFingers(
+            ("touchStart", [(.3f, .45f)]), ("touchMove", [(.4f, .5f)]), ("touchMove", [(.6f, .55f)]), ("touchEnd", []));
+        await page.GetByRole(AriaRole.Button, new() { Name = "Point", Exact = true }).TapAsync();
+        var box = await Layer(page);
+        await page.Touchscreen.TapAsync(box.X + (box.Width / 2), box.Y + (box.Height / 2));
+        await Expect(page.Locator("[data-said]")).ToContainTextAsync("Now say what it shows.");
+        await page.Locator("#text").FillAsync("a knot");
+        await Keep(page);
+        Assert.Contains("<circle", (await Regions(picture))[1]!["target"]!["selector"]!["value"]!.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public Task A_second_finger_on_the_picture_does_not_spoil_what_the_first_draws() => RectangleByFingers(
+        ("touchStart", [(.3f, .45f)]),
+        ("touchMove", [(.4f, .5f)]),
+        ("touchStart", [(.4f, .5f), (.7f, .4f)]), // A palm, or the start of a pinch.
+        ("touchMove", [(.45f, .5f), (.8f, .3f)]),
+        ("touchMove", [(.5f, .52f), (.9f, .7f)]),
+        ("touchMove", [(.5f, .52f)]), // The second is no longer there, the first stays.
+        ("touchMove", [(.6f, .55f)]),
+        ("touchEnd", []));
+
+    // Fingers by fractions of the view: what is kept must be the rectangle from (.3, .45) to (.6, .55).
+    private async Task<(IPage Page, string Picture)> RectangleByFingers(params (string Type, (float X, float Y)[] Fingers)[] touched)
+    {
         var (_, picture) = await Piece();
         var page = await chromium.Open(host.Address, width: 390, touch: true);
         await page.GotoAsync($"/pictures/{picture}");
@@ -130,14 +155,14 @@ public sealed class RegionTests(ArchiveHost host, Chromium chromium) : IClassFix
         await page.GetByRole(AriaRole.Button, new() { Name = "Rectangle", Exact = true }).TapAsync();
         var box = await Layer(page);
         var touches = await page.Context.NewCDPSessionAsync(page);
-        Task Touch(string type, params (float X, float Y)[] fingers) => touches.SendAsync("Input.dispatchTouchEvent", new()
+        foreach (var (type, fingers) in touched)
         {
-            ["type"] = type, ["touchPoints"] = fingers.Select((f, n) => new { x = box.X + (box.Width * f.X), y = box.Y + (box.Height * f.Y), id = n }).ToArray(),
-        });
-        await Touch("touchStart", (.3f, .45f));
-        await Touch("touchMove", (.4f, .5f));
-        await Touch("touchMove", (.6f, .55f));
-        await Touch("touchEnd");
+            await touches.SendAsync("Input.dispatchTouchEvent", new()
+            {
+                ["type"] = type, ["touchPoints"] = fingers.Select((f, n) => new { x = box.X + (box.Width * f.X), y = box.Y + (box.Height * f.Y), id = n }).ToArray(),
+            });
+        }
+
         await Expect(page.Locator("[data-said]")).ToContainTextAsync("Now say what it shows.");
         await page.Locator("#text").FillAsync("the yoke");
         await Keep(page);
@@ -147,46 +172,7 @@ public sealed class RegionTests(ArchiveHost host, Chromium chromium) : IClassFix
         // A finger's place is told in whole pixels of the screen, each some of the picture's.
         var near = (int)Math.Ceiling(2 / scale) + 1;
         Assert.All(new[] { ((box.Width * .3f) - left) / scale, ((box.Height * .45f) - top) / scale, box.Width * .3f / scale, box.Height * .1f / scale }.Zip(read), p => Assert.InRange(p.Second, p.First - near, p.First + near));
-
-        await page.GetByRole(AriaRole.Button, new() { Name = "Point", Exact = true }).TapAsync();
-        box = await Layer(page);
-        await page.Touchscreen.TapAsync(box.X + (box.Width / 2), box.Y + (box.Height / 2));
-        await Expect(page.Locator("[data-said]")).ToContainTextAsync("Now say what it shows.");
-        await page.Locator("#text").FillAsync("a knot");
-        await Keep(page);
-        Assert.Contains("<circle", (await Regions(picture))[1]!["target"]!["selector"]!["value"]!.ToString(), StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public async Task A_second_finger_on_the_picture_does_not_spoil_what_the_first_draws()
-    {
-        var (_, picture) = await Piece();
-        var page = await chromium.Open(host.Address, width: 390, touch: true);
-        await page.GotoAsync($"/pictures/{picture}");
-        await page.Locator("[data-ready]").WaitForAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Rectangle", Exact = true }).TapAsync();
-        var box = await Layer(page);
-        var touches = await page.Context.NewCDPSessionAsync(page);
-        Task Touch(string type, params (float X, float Y)[] fingers) => touches.SendAsync("Input.dispatchTouchEvent", new()
-        {
-            ["type"] = type, ["touchPoints"] = fingers.Select((f, n) => new { x = box.X + (box.Width * f.X), y = box.Y + (box.Height * f.Y), id = n }).ToArray(),
-        });
-        await Touch("touchStart", (.3f, .45f));
-        await Touch("touchMove", (.4f, .5f));
-        await Touch("touchStart", (.4f, .5f), (.7f, .4f)); // A palm, or the start of a pinch.
-        await Touch("touchMove", (.45f, .5f), (.8f, .3f));
-        await Touch("touchMove", (.5f, .52f), (.9f, .7f));
-        await Touch("touchMove", (.5f, .52f)); // The second is no longer there, the first stays.
-        await Touch("touchMove", (.6f, .55f));
-        await Touch("touchEnd");
-        await Expect(page.Locator("[data-said]")).ToContainTextAsync("Now say what it shows.");
-        await page.Locator("#text").FillAsync("the yoke");
-        await Keep(page);
-        var read = Assert.Single(await Regions(picture))!["target"]!["selector"]!["value"]!.ToString()["xywh=".Length..].Split(',').Select(int.Parse).ToArray();
-        var scale = Math.Min(box.Width / Width, box.Height / Height);
-        var (left, top) = ((box.Width - (Width * scale)) / 2, (box.Height - (Height * scale)) / 2);
-        var near = (int)Math.Ceiling(2 / scale) + 1;
-        Assert.All(new[] { ((box.Width * .3f) - left) / scale, ((box.Height * .45f) - top) / scale, box.Width * .3f / scale, box.Height * .1f / scale }.Zip(read), p => Assert.InRange(p.Second, p.First - near, p.First + near));
+        return (page, picture);
     }
 
     [Fact]
@@ -314,7 +300,7 @@ public sealed class RegionTests(ArchiveHost host, Chromium chromium) : IClassFix
         await page.ReloadAsync();
         await page.Locator("[data-ready]").WaitForAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Whole", Exact = true }).ClickAsync();
-        await Waits.Until(
+        await Wait.Until(
             () => page.EvaluateAsync<bool>("(() => { const v = OpenSeadragon.getViewer(document.querySelector('[data-deep]')).viewport; return Math.abs(v.getZoom(true) / v.getHomeZoom() - 1) < 1e-4; })()"),
             "the whole picture is shown");
     }
