@@ -4,6 +4,7 @@ using System.Globalization;
 using System.Net.Http.Headers;
 using System.Net.Http.Json;
 using System.Text.Json.Nodes;
+using HeirloomArchive.Support;
 
 namespace HeirloomArchive.Benchmarks;
 
@@ -37,37 +38,24 @@ public static class Journeys
     /// <summary>Fills an empty archive, then lets all go about for so long. Of five minutes the second and the last are compared; of less, the second fifth and the last.</summary>
     public static async Task Run(TimeSpan time)
     {
-        var folder = Directory.CreateTempSubdirectory("heirloom-journeys-");
-        if (!OperatingSystem.IsWindows())
-        {
-            // As root the PostgreSQL runs as an ordinary user, who must reach its folder.
-            File.SetUnixFileMode(folder.FullName, (UnixFileMode)0b111_101_101);
-        }
-
-        var port = Load.FreePort();
+        using var folder = new TemporaryFolder();
+        var port = RunningArchive.FreePort();
         using var client = new HttpClient(new SocketsHttpHandler { MaxConnectionsPerServer = 2 * Clients }) { BaseAddress = new Uri($"http://127.0.0.1:{port}"), Timeout = TimeSpan.FromMinutes(2) };
-        try
+        var (host, _) = await Load.Start(folder.Path, port, client);
+        var archive = new Shared(client);
+        await archive.Fill(Pieces, Pictures);
+        var memory = new List<(TimeSpan At, double MiB)>();
+        var clock = Stopwatch.StartNew();
+        var going = Enumerable.Range(0, Clients).Select(n => Task.Run(() => Go(new Visitor(archive, n), clock, time))).ToList();
+        while (clock.Elapsed < time)
         {
-            var (host, _) = await Load.Start(folder.FullName, port, client);
-            var archive = new Shared(client);
-            await archive.Fill(Pieces, Pictures);
-            var memory = new List<(TimeSpan At, double MiB)>();
-            var clock = Stopwatch.StartNew();
-            var going = Enumerable.Range(0, Clients).Select(n => Task.Run(() => Go(new Visitor(archive, n), clock, time))).ToList();
-            while (clock.Elapsed < time)
-            {
-                memory.Add((clock.Elapsed, Resident(host.Id)));
-                await Task.Delay(1_000);
-            }
+            memory.Add((clock.Elapsed, Resident(host.Id)));
+            await Task.Delay(1_000);
+        }
 
-            await Task.WhenAll(going);
-            Tell(archive, memory, time);
-            await Load.Stop(host);
-        }
-        finally
-        {
-            folder.Delete(true);
-        }
+        await Task.WhenAll(going);
+        Tell(archive, memory, time);
+        await Load.Stop(host);
     }
 
     private static async Task Go(Visitor visitor, Stopwatch clock, TimeSpan time)
@@ -145,7 +133,7 @@ public static class Journeys
         {
             var noise = new byte[160 * 120 * 3];
             new Random(seed).NextBytes(noise);
-            var file = HeirloomArchive.Support.PngParts.Stored(160, 120, 2, 8, false, (x, y, c) => noise[(3 * ((160 * y) + x)) + c]);
+            var file = PngParts.Stored(160, 120, 2, 8, false, (x, y, c) => noise[(3 * ((160 * y) + x)) + c]);
             using var form = new MultipartFormDataContent { { new ByteArrayContent(file), "file", "a.png" } };
             Pictures.Add((await Answer(await client.PostAsync(new Uri($"/api/garments/{garment}/pictures", UriKind.Relative), form)))[0]!["id"]!.ToString());
         }

@@ -2,8 +2,8 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Net;
 using System.Net.Http.Json;
-using System.Net.Sockets;
 using System.Text.Json.Nodes;
+using HeirloomArchive.Support;
 
 namespace HeirloomArchive.Benchmarks;
 
@@ -18,30 +18,17 @@ public static class Load
     /// <summary>Starts the built host on an empty folder, enters <paramref name="garments"/> pieces, measures, stops, starts again.</summary>
     public static async Task Run(int garments)
     {
-        var folder = Directory.CreateTempSubdirectory("heirloom-load-");
-        if (!OperatingSystem.IsWindows())
-        {
-            // As root the PostgreSQL runs as an ordinary user, who must reach its folder.
-            File.SetUnixFileMode(folder.FullName, (UnixFileMode)0b111_101_101);
-        }
-
-        var port = FreePort();
+        using var folder = new TemporaryFolder();
+        var port = RunningArchive.FreePort();
         using var client = new HttpClient { BaseAddress = new Uri($"http://127.0.0.1:{port}"), Timeout = TimeSpan.FromMinutes(2) };
-        try
-        {
-            var (host, empty) = await Start(folder.FullName, port, client);
-            Console.WriteLine($"start on an empty folder                {empty.TotalSeconds,8:0.00} s");
-            await Enter(client, garments);
-            await Measure(client, garments);
-            await Stop(host);
-            (host, var existing) = await Start(folder.FullName, port, client);
-            Console.WriteLine($"start on a folder of {garments} pieces     {existing.TotalSeconds,8:0.00} s   {existing / empty:0.00} x the start on an empty one");
-            await Stop(host);
-        }
-        finally
-        {
-            folder.Delete(true);
-        }
+        var (host, empty) = await Start(folder.Path, port, client);
+        Console.WriteLine($"start on an empty folder                {empty.TotalSeconds,8:0.00} s");
+        await Enter(client, garments);
+        await Measure(client, garments);
+        await Stop(host);
+        (host, var existing) = await Start(folder.Path, port, client);
+        Console.WriteLine($"start on a folder of {garments} pieces     {existing.TotalSeconds,8:0.00} s   {existing / empty:0.00} x the start on an empty one");
+        await Stop(host);
     }
 
     private static async Task Enter(HttpClient client, int garments)
@@ -129,13 +116,6 @@ public static class Load
     }
 
     private static string HostPath() => Path.Combine(AppContext.BaseDirectory, "HeirloomArchive.Web.dll");
-
-    internal static int FreePort()
-    {
-        using var listener = new TcpListener(IPAddress.Loopback, 0);
-        listener.Start();
-        return ((IPEndPoint)listener.LocalEndpoint).Port;
-    }
 }
 
 /// <summary>Invented pieces and questions, the same in every run.</summary>

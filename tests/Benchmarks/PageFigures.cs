@@ -24,37 +24,20 @@ internal static class PageFigures
 
     public static async Task Run()
     {
-        var folder = Directory.CreateTempSubdirectory("heirloom-pages-");
-        if (!OperatingSystem.IsWindows())
+        using var folder = new TemporaryFolder();
+        await using var archive = RunningArchive.Start(folder.Path, ["--demo", "--Archive:Folder=" + folder.Path]);
+        await Wait.Until(archive.IsReady, "the demonstration is ready", TimeSpan.FromMinutes(10), every: 500);
+        await using var chromium = new Chromium();
+        await chromium.InitializeAsync();
+        foreach (var width in new[] { 360, 1440 })
         {
-            // As root the PostgreSQL runs as an ordinary user, who must reach its folder.
-            File.SetUnixFileMode(folder.FullName, (UnixFileMode)0b111_101_101);
-        }
-
-        try
-        {
-            await using var archive = RunningArchive.Start(folder.FullName, ["--demo", "--Archive:Folder=" + folder.FullName]);
-            while (!await IsReady(archive.Client))
+            var nothing = Median(await Seen(chromium, archive.Address, "/health/live", width), 0);
+            Console.WriteLine($"== {width} px wide; the first paint of a page with one word on it {nothing:0} ms");
+            foreach (var path in await Paths(archive.Client))
             {
-                await Task.Delay(500);
+                var seen = await Seen(chromium, archive.Address, path, width);
+                Console.WriteLine($"{Name(path),-34} first paint {Median(seen, 0),5:0} ms  {Median(seen, 0) / nothing,5:0.0} x   script {seen.Max(s => s[1]) / 1024,5:0.0} KiB   shift {seen.Max(s => s[2]),6:0.000}");
             }
-
-            await using var chromium = new Chromium();
-            await chromium.InitializeAsync();
-            foreach (var width in new[] { 360, 1440 })
-            {
-                var nothing = Median(await Seen(chromium, archive.Address, "/health/live", width), 0);
-                Console.WriteLine($"== {width} px wide; the first paint of a page with one word on it {nothing:0} ms");
-                foreach (var path in await Paths(archive.Client))
-                {
-                    var seen = await Seen(chromium, archive.Address, path, width);
-                    Console.WriteLine($"{Name(path),-34} first paint {Median(seen, 0),5:0} ms  {Median(seen, 0) / nothing,5:0.0} x   script {seen.Max(s => s[1]) / 1024,5:0.0} KiB   shift {seen.Max(s => s[2]),6:0.000}");
-                }
-            }
-        }
-        finally
-        {
-            folder.Delete(true);
         }
     }
 
@@ -90,16 +73,4 @@ internal static class PageFigures
     private static double Median(List<double[]> seen, int which) => seen.Select(s => s[which]).Order().ElementAt(seen.Count / 2);
 
     private static async Task<JsonNode> Get(HttpClient client, string path) => JsonNode.Parse(await client.GetStringAsync(new Uri(path, UriKind.Relative)))!;
-
-    private static async Task<bool> IsReady(HttpClient client)
-    {
-        try
-        {
-            return (await client.GetAsync(new Uri("/health/ready", UriKind.Relative))).IsSuccessStatusCode;
-        }
-        catch (HttpRequestException)
-        {
-            return false;
-        }
-    }
 }

@@ -24,22 +24,10 @@ public static class Pictures
     {
         bool Is(string part) => parts.Length == 0 || parts.Contains(part);
         var plain = Is("smaller") || Is("tiles") ? Photograph(6000, 4000, 90) : [];
-        var folder = Directory.CreateTempSubdirectory("heirloom-pictures-");
-        if (!OperatingSystem.IsWindows())
-        {
-            folder.UnixFileMode = (UnixFileMode)0b111_101_101;
-        }
-
-        try
-        {
-            await (Is("smaller") ? Smaller(plain, folder.FullName) : Task.CompletedTask);
-            await (Is("tiles") ? Tiled(plain, folder.FullName) : Task.CompletedTask);
-            await PicturesServed.Run(Photograph(4200, 3150, 93), Is("taken"), Is("given"));
-        }
-        finally
-        {
-            folder.Delete(recursive: true);
-        }
+        using var folder = new TemporaryFolder();
+        await (Is("smaller") ? Smaller(plain, folder.Path) : Task.CompletedTask);
+        await (Is("tiles") ? Tiled(plain, folder.Path) : Task.CompletedTask);
+        await PicturesServed.Run(Photograph(4200, 3150, 93), Is("taken"), Is("given"));
     }
 
     /// <summary>Cloth of a kind: slow waves, a weave and noise, so that it packs as a photograph does.</summary>

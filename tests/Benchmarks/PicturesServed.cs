@@ -26,7 +26,7 @@ internal static class PicturesServed
 
     private static async Task Taken(byte[] file, string folder)
     {
-        var port = Load.FreePort();
+        var port = RunningArchive.FreePort();
         using var client = new HttpClient { BaseAddress = new Uri($"http://127.0.0.1:{port}"), Timeout = TimeSpan.FromMinutes(5) };
         var (host, _) = await Load.Start(folder, port, client);
         using var stop = new CancellationTokenSource();

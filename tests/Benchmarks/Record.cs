@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Net.Http.Json;
 using System.Text.Json.Nodes;
 using HeirloomArchive.Catalogue;
+using HeirloomArchive.Support;
 using HeirloomArchive.Web.Hosting.Postgres;
 using JasperFx.Events;
 using Marten;
@@ -28,21 +29,8 @@ public static class Record
     {
         for (var pieces = Math.Min(1_000, most); pieces <= most; pieces *= 10)
         {
-            var folder = Directory.CreateTempSubdirectory("heirloom-record-");
-            if (!OperatingSystem.IsWindows())
-            {
-                // As root the PostgreSQL runs as an ordinary user, who must reach its folder.
-                File.SetUnixFileMode(folder.FullName, (UnixFileMode)0b111_101_101);
-            }
-
-            try
-            {
-                await Measure(folder.FullName, pieces);
-            }
-            finally
-            {
-                folder.Delete(true);
-            }
+            using var folder = new TemporaryFolder();
+            await Measure(folder.Path, pieces);
         }
     }
 
@@ -51,7 +39,7 @@ public static class Record
         var clock = Stopwatch.StartNew();
         var (some, entries, events) = await Fill(folder, pieces);
         Console.WriteLine($"\n{pieces} pieces, {pieces * EventsEach + ManyEvents} events, put in in {clock.Elapsed.TotalSeconds:0} s");
-        var port = Load.FreePort();
+        var port = RunningArchive.FreePort();
         using var client = new HttpClient { BaseAddress = new Uri($"http://127.0.0.1:{port}"), Timeout = TimeSpan.FromMinutes(10) };
         var (host, _) = await Load.Start(folder, port, client);
         try
@@ -161,17 +149,10 @@ public static class Record
     {
         var clock = Stopwatch.StartNew();
         var all = (pieces + 2).ToString("N0", CultureInfo.GetCultureInfo("en-GB"));
-        while (!(await client.GetStringAsync(new Uri("/pieces?as=table&sort=name", UriKind.Relative))).Contains($"{all} pieces", StringComparison.Ordinal))
-        {
-            await Task.Delay(200);
-        }
-
+        await Wait.Until(async () => (await client.GetStringAsync(new Uri("/pieces?as=table&sort=name", UriKind.Relative))).Contains($"{all} pieces", StringComparison.Ordinal),
+            $"the list has {all} pieces", TimeSpan.FromHours(1), every: 200);
         Console.WriteLine($"brought into the list of all in {clock.Elapsed.TotalSeconds:0.0} s");
-        while (await Found(client) < pieces + 2)
-        {
-            await Task.Delay(500);
-        }
-
+        await Wait.Until(async () => await Found(client) >= pieces + 2, $"the index has {all} pieces", TimeSpan.FromHours(1), every: 500);
         Console.WriteLine($"in the index after {clock.Elapsed.TotalSeconds:0} s");
     }
 

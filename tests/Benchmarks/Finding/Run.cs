@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using HeirloomArchive.Catalogue;
 using HeirloomArchive.Search;
+using HeirloomArchive.Support;
 using HeirloomArchive.Web.Hosting.Postgres;
 using JasperFx.Events.Daemon;
 using Marten;
@@ -31,33 +32,22 @@ internal static class FindingRun
 
     private static async Task Measure(int garments)
     {
-        var folder = Folder();
-        try
-        {
-            await using var postgres = await EmbeddedPostgres.Start(Path.Combine(folder.FullName, "db"));
-            using var host = Node(postgres.ConnectionString, Path.Combine(folder.FullName, "index"));
-            await Enter(host, garments);
-            using var process = Process.GetCurrentProcess();
-            var (clock, before) = (Stopwatch.StartNew(), process.TotalProcessorTime);
-            await host.StartAsync();
-            var index = host.Services.GetRequiredService<GarmentIndex>();
-            while (!index.IsReady)
-            {
-                await Task.Delay(20);
-            }
-
-            Say("rebuilt from the record, committed", $"{garments / clock.Elapsed.TotalSeconds,8:0} garments/s   {clock.Elapsed.TotalSeconds:0.0} s, of it {Worked(process, before):0.0} s of processor here");
-            var path = Directory.GetDirectories(Path.Combine(folder.FullName, "index")).Single();
-            Say("the index on disk", $"{new DirectoryInfo(path).GetFiles().Sum(f => f.Length) / (double)garments,8:0} bytes/garment");
-            await Ask(index, path, postgres.ConnectionString, garments);
-            Say("memory of PostgreSQL, shared parts once", $"{MemoryOf(Path.Combine(folder.FullName, "db")),8:0} MB");
-            await host.StopAsync();
-            NpgsqlConnection.ClearAllPools();
-        }
-        finally
-        {
-            folder.Delete(true);
-        }
+        using var folder = new TemporaryFolder();
+        await using var postgres = await EmbeddedPostgres.Start(Path.Combine(folder.Path, "db"));
+        using var host = Node(postgres.ConnectionString, Path.Combine(folder.Path, "index"));
+        await Enter(host, garments);
+        using var process = Process.GetCurrentProcess();
+        var (clock, before) = (Stopwatch.StartNew(), process.TotalProcessorTime);
+        await host.StartAsync();
+        var index = host.Services.GetRequiredService<GarmentIndex>();
+        await Wait.Until(() => index.IsReady, "the index is built", TimeSpan.FromHours(1));
+        Say("rebuilt from the record, committed", $"{garments / clock.Elapsed.TotalSeconds,8:0} garments/s   {clock.Elapsed.TotalSeconds:0.0} s, of it {Worked(process, before):0.0} s of processor here");
+        var path = Directory.GetDirectories(Path.Combine(folder.Path, "index")).Single();
+        Say("the index on disk", $"{new DirectoryInfo(path).GetFiles().Sum(f => f.Length) / (double)garments,8:0} bytes/garment");
+        await Ask(index, path, postgres.ConnectionString, garments);
+        Say("memory of PostgreSQL, shared parts once", $"{MemoryOf(Path.Combine(folder.Path, "db")),8:0} MB");
+        await host.StopAsync();
+        NpgsqlConnection.ClearAllPools();
     }
 
     private static async Task Ask(GarmentIndex index, string path, string database, int garments)
@@ -155,19 +145,6 @@ internal static class FindingRun
     {
         process.Refresh();
         return (process.TotalProcessorTime - before).TotalSeconds;
-    }
-
-    /// <summary>A new folder of one's own, for a PostgreSQL and an index.</summary>
-    internal static DirectoryInfo Folder()
-    {
-        var folder = Directory.CreateTempSubdirectory("heirloom-finding-");
-        if (!OperatingSystem.IsWindows())
-        {
-            // As root the PostgreSQL runs as an ordinary user, who must reach its folder.
-            File.SetUnixFileMode(folder.FullName, (UnixFileMode)0b111_101_101);
-        }
-
-        return folder;
     }
 
     // The index's files count as the process's memory while they are mapped; the system takes them back when it needs room.
