@@ -1,5 +1,6 @@
 using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
+using HeirloomArchive.Support;
 using Microsoft.Playwright;
 
 namespace HeirloomArchive.Browser.Tests;
@@ -103,11 +104,9 @@ internal sealed class Keys(IPage page)
     }
 }
 
-/// <summary>Waiting for what comes by itself, as long as a machine takes that does much else.</summary>
+/// <summary>Waiting for the page that comes of something.</summary>
 internal static class Waits
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
-
     /// <summary>Pressed, and the page that comes of it is there with its styles and its script, also where both have what is looked for next.</summary>
     public static Task Follow(this ILocator what) => what.Page.Follow(() => what.ClickAsync());
 
@@ -121,20 +120,11 @@ internal static class Waits
         try
         {
             await doing();
-            await came.Task.WaitAsync(Patience, TestContext.Current.CancellationToken);
+            await came.Task.WaitAsync(Wait.Patience, TestContext.Current.CancellationToken);
         }
         finally
         {
             page.Load -= Came;
-        }
-    }
-
-    /// <summary>Asked again and again until it is so: for what Playwright's own expectations do not know, and for promises, which its waiting takes for a yes.</summary>
-    public static async Task Until(Func<Task<bool>> isSo, string what)
-    {
-        for (var since = System.Diagnostics.Stopwatch.StartNew(); !await isSo(); await Task.Delay(100, TestContext.Current.CancellationToken))
-        {
-            Assert.True(since.Elapsed < Patience, $"after {Patience.TotalSeconds} s still not so: {what}");
         }
     }
 }

@@ -76,7 +76,7 @@ public sealed class KeyboardTests(ArchiveHost host, Chromium chromium) : IClassF
         {
             // Wider than the telephone: the arrows move it.
             await page.Keyboard.PressAsync("ArrowRight");
-            await Waits.Until(() => page.Locator(".diagram").EvaluateAsync<bool>("d => d.scrollLeft > 0"), "the diagram has moved");
+            await Wait.Until(() => page.Locator(".diagram").EvaluateAsync<bool>("d => d.scrollLeft > 0"), "the diagram has moved");
         }
     }
 

@@ -110,11 +110,17 @@ public sealed class ManyTests(ArchiveHost host, Chromium chromium) : IClassFixtu
     // Without script she looks again by a press, as long as there is one; with script the page does so itself.
     private static async Task UntilDone(IPage page, bool script, string heading)
     {
-        for (var again = page.Locator("[data-again]"); !script && await again.CountAsync() > 0; await again.Follow())
+        var again = page.Locator("[data-again]");
+        await Wait.Until(async () =>
         {
-            await Task.Delay(100, TestContext.Current.CancellationToken);
-        }
+            if (script || await again.CountAsync() == 0)
+            {
+                return true;
+            }
 
+            await again.Follow();
+            return false;
+        }, "every piece had its turn", every: 100);
         await Expect(page.Locator("#far")).ToHaveTextAsync(heading);
     }
 

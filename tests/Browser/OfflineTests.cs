@@ -108,7 +108,7 @@ public sealed class OfflineTests(ArchiveHost host, Chromium chromium) : IClassFi
     private static ILocator Told(IPage page) => page.Locator("[data-connection]");
 
     // Until the browser has put the pages by, and serves them by itself from now on.
-    private static Task Kept(IPage page, params string[] addresses) => Waits.Until(
+    private static Task Kept(IPage page, params string[] addresses) => Wait.Until(
         () => page.EvaluateAsync<bool>(
             """
             async addresses => Boolean(navigator.serviceWorker.controller) && (await Promise.all([...addresses,

@@ -16,7 +16,7 @@ public sealed class WordsTests(ArchiveHost host, Chromium chromium) : IClassFixt
         var garment = await host.Enter(new() { ["name"] = $"Collar of {typed}", ["techniques"] = new JsonArray(new JsonObject { ["kind"] = "lace", ["lace"] = new JsonObject { ["own"] = typed } }) });
         var page = await chromium.Open(host.Address, script, width: 390);
         var link = page.GetByRole(AriaRole.Link, new() { Name = $"Make “{typed}” a word" });
-        await Waits.Until(
+        await Wait.Until(
             async () =>
             {
                 await page.GotoAsync("/words/own");

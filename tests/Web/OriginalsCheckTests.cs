@@ -52,15 +52,14 @@ public sealed class OriginalsCheckTests(PostgresServer postgres)
         // To its own piece, which has it already; and to another, which has not.
         Assert.True((bool)(await Send(host, missing.Garment, 11))["already"]!);
         Assert.Null((await Send(host, (await Enter(host)).ToString(), 12))["already"]);
-        JsonNode after;
-        do
+        var after = before;
+        await Wait.Until(async () =>
         {
             // While the first lets go of its lock another one is refused: it is asked again.
             using var again = await host.Client.PostAsync(new Uri("/api/pictures/check", UriKind.Relative), null, Stop);
             after = await Finished(host);
-        }
-        while (after["started"]!.ToString() == before["started"]!.ToString());
-
+            return after["started"]!.ToString() != before["started"]!.ToString();
+        }, "a second check is done");
         Assert.Equal((2, 0, 0), (after["checked"]!.GetValue<int>(), after["missing"]!.AsArray().Count, after["changed"]!.AsArray().Count));
         Assert.Equal(Png(11), await File.ReadAllBytesAsync(Original(host, missing.Sha256), Stop));
         Assert.Equal(Png(12), await File.ReadAllBytesAsync(Original(host, changed.Sha256), Stop));
@@ -71,21 +70,21 @@ public sealed class OriginalsCheckTests(PostgresServer postgres)
     {
         await using var host = await ArchiveHost.Start(postgres);
         await Upload(host, 4);
-        var check = host.Services.GetRequiredService<OriginalsCheck>();
-        var running = await check.Begin(Stop);
+        using var held = new HeldClock();
+        var running = await ActivatorUtilities.CreateInstance<OriginalsCheck>(host.Services, held).Begin(Stop);
         Assert.NotNull(running);
-        if (await check.Begin(Stop) is { } second)
-        {
-            // The first may have been quick; then a second is a new one.
-            Assert.True(running.IsCompleted);
-            await second;
-        }
+        var check = host.Services.GetRequiredService<OriginalsCheck>();
+        Assert.Null(await check.Begin(Stop));
+        Assert.NotNull((await check.Look(Stop)).Running);
 
+        held.GoOn();
         Assert.True((await running).IsWell);
         var (last, now) = await check.Look(Stop);
         Assert.NotNull(last);
         Assert.Null(now);
-        Assert.NotNull(await check.Begin(Stop));
+        var next = await check.Begin(Stop);
+        Assert.NotNull(next);
+        await next;
     }
 
     [Fact]
@@ -115,16 +114,13 @@ public sealed class OriginalsCheckTests(PostgresServer postgres)
 
     private static async Task<JsonNode> Finished(ArchiveHost host)
     {
-        while (true)
+        JsonNode? last = null;
+        await Wait.Until(async () =>
         {
             var told = JsonNode.Parse(await host.Client.GetStringAsync(new Uri("/api/pictures/check", UriKind.Relative), Stop))!;
-            if (told["running"] is null && told["last"] is { } last)
-            {
-                return last;
-            }
-
-            await Task.Delay(20, Stop);
-        }
+            return told["running"] is null && (last = told["last"]) is not null;
+        }, "the check is done");
+        return last!;
     }
 
     private static string Original(ArchiveHost host, string sha256) => Path.Combine(host.Folder, "pictures", "originals", sha256[..2], sha256);
@@ -143,6 +139,27 @@ public sealed class OriginalsCheckTests(PostgresServer postgres)
         using var form = new MultipartFormDataContent { { new ByteArrayContent(Png(shade)), "file", "a.png" } };
         using var answer = await host.Client.PostAsync(new Uri($"/api/garments/{garment}/pictures", UriKind.Relative), form, Stop);
         return JsonNode.Parse(await answer.Content.ReadAsStringAsync(Stop))![0]!;
+    }
+
+    // The clock of another node, whose check stands still after its first file.
+    private sealed class HeldClock : TimeProvider, IDisposable
+    {
+        private readonly ManualResetEventSlim goOn = new();
+        private int asked;
+
+        public void GoOn() => goOn.Set();
+
+        public override DateTimeOffset GetUtcNow()
+        {
+            if (Interlocked.Increment(ref asked) == 2)
+            {
+                goOn.Wait(Wait.Patience);
+            }
+
+            return base.GetUtcNow();
+        }
+
+        public void Dispose() => goOn.Dispose();
     }
 
     private static byte[] Png(byte shade) => PngParts.Stored(40, 30, 2, 8, false, (_, _, c) => c == 0 ? shade : (byte)200);

@@ -231,13 +231,7 @@ public class PicturesApiTests(ArchiveHost host) : IClassFixture<ArchiveHost>
     }
 
     /// <summary>Until what is made in the background of earlier uploads is made.</summary>
-    private async Task Settled()
-    {
-        while (host.Services.GetRequiredService<MakingAgain>().Progress is var p && p.Done < p.Total)
-        {
-            await Task.Delay(20, Cancel);
-        }
-    }
+    private Task Settled() => Wait.Until(() => host.Services.GetRequiredService<MakingAgain>().Progress is var p && p.Done >= p.Total, "all smaller pictures are made");
 
     private async Task<Guid> Enter() =>
         (await host.Services.GetRequiredService<Archive>().Enter(new JsonObject { ["name"] = "A blouse to photograph" }, "owner", Cancel)).Garment.Id;

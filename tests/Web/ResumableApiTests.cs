@@ -262,13 +262,7 @@ public sealed class ResumableApiTests(ArchiveHost host) : IClassFixture<ArchiveH
     private async Task<JsonObject> Tell(string upload) => JsonNode.Parse(await host.Client.GetStringAsync(new Uri(upload, UriKind.Relative), Stop))!.AsObject();
 
     // Waits until the bytes that were sent have come in, without asking in a way that stops the sender.
-    private async Task Stands(string upload, long at)
-    {
-        while ((await Tell(upload))["offset"]!.GetValue<long>() != at)
-        {
-            await Task.Delay(10, Stop);
-        }
-    }
+    private Task Stands(string upload, long at) => Wait.Until(async () => (await Tell(upload))["offset"]!.GetValue<long>() == at, $"{upload} stands at {at}");
 
     // A part that says it is longer than what comes, on a connection that stays open until it is disposed.
     private async Task<TcpClient> Hanging(string upload, byte[] file, int count)

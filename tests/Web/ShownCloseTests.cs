@@ -61,12 +61,9 @@ public sealed class ShownCloseTests(ArchiveHost host) : IClassFixture<ArchiveHos
     {
         var piece = await Piece();
         await Mark(piece);
-        string page;
-        while (!(page = await Text($"/examples?q={piece.Name}+pin+tucks&tuckKind=pin")).Contains($"/pieces/{piece.Id}", StringComparison.Ordinal))
-        {
-            await Task.Delay(50, Ct); // The index follows the record in its own time.
-        }
-
+        var page = "";
+        // The index follows the record in its own time.
+        await Wait.Until(async () => (page = await Text($"/examples?q={piece.Name}+pin+tucks&tuckKind=pin")).Contains($"/pieces/{piece.Id}", StringComparison.Ordinal), "the piece is found");
         Assert.Contains($"src=\"{Address(piece)}\"", page, StringComparison.Ordinal);
     }
 

@@ -113,16 +113,9 @@ public sealed class RecordBadInputTests(ArchiveHost host) : IClassFixture<Archiv
 
     private async Task<JsonObject> Until(Uri at, string what)
     {
-        while (true)
-        {
-            var state = (await host.Client.GetFromJsonAsync<JsonObject>(at, Stop))!;
-            if ((string)state["state"]! == what)
-            {
-                return state;
-            }
-
-            await Task.Delay(20, Stop);
-        }
+        JsonObject state = [];
+        await Wait.Until(async () => (string)(state = (await host.Client.GetFromJsonAsync<JsonObject>(at, Stop))!)["state"]! == what, $"{at} is {what}");
+        return state;
     }
 
     private async Task<string> Enter(string body)

@@ -63,21 +63,21 @@ public sealed class WordsApiTests(ArchiveHost host) : IClassFixture<ArchiveHost>
 
         var made = await Send(HttpMethod.Post, "/api/words/laces", """{"label":"Moth lace","definition":"As in the box from the attic.","synonyms":["night butterfly lace"]}""", HttpStatusCode.Created);
         Assert.Equal("/api/words/laces/moth-lace", Text(made["id"]));
-        await Until(async () => (await Found("lace=moth-lace")).Length == 1);
+        await Wait.Until(async () => (await Found("lace=moth-lace")).Length == 1);
         Assert.Equal([garment], await Found("lace=Moth+lace"));
-        await Until(async () => (await Found("q=night+butterfly+lace")).Contains(garment));
+        await Wait.Until(async () => (await Found("q=night+butterfly+lace")).Contains(garment));
 
         await Send(HttpMethod.Post, "/api/words/laces/moth-lace/merge", """{"into":"oya"}""", HttpStatusCode.OK);
-        await Until(async () => (await Found("lace=oya")).Length == 1);
+        await Wait.Until(async () => (await Found("lace=oya")).Length == 1);
         Assert.Equal([garment], await Found("lace=moth-lace"));
-        await Until(async () => (await Found("q=armenian+edging")).Contains(garment));
+        await Wait.Until(async () => (await Found("q=armenian+edging")).Contains(garment));
         var merged = await Get("/api/words/laces/moth-lace");
         Assert.Equal(("/api/words/laces/oya", true), (Text(merged["isReplacedBy"]), merged["deprecated"]!.GetValue<bool>()));
         Assert.Contains("Moth lace", (await Get("/api/words/laces/oya"))["altLabel"]!.AsArray().Select(Text));
         Assert.Equal("Moth lace", Text((await Get($"/api/garments/{garment}"))["techniques"]![0]!["lace"]!["own"]));
 
         await Send(HttpMethod.Post, "/api/words/laces/moth-lace/unmerge", null, HttpStatusCode.OK);
-        await Until(async () => (await Found("lace=oya")).Length == 0);
+        await Wait.Until(async () => (await Found("lace=oya")).Length == 0);
         Assert.Equal([garment], await Found("lace=moth-lace"));
     }
 
@@ -98,7 +98,7 @@ public sealed class WordsApiTests(ArchiveHost host) : IClassFixture<ArchiveHost>
     public async Task The_page_lists_what_was_typed_and_is_no_word_and_looks_words_up()
     {
         await Send(HttpMethod.Post, "/api/garments", """{"name":"Bib","techniques":[{"kind":"embroidery","motif":{"own":"Running hare"}}]}""", HttpStatusCode.Created);
-        await Until(async () => (await Page("/words/own")).Contains("Running hare", StringComparison.Ordinal));
+        await Wait.Until(async () => (await Page("/words/own")).Contains("Running hare", StringComparison.Ordinal));
         Assert.Contains("one piece", await Page("/words/own"), StringComparison.Ordinal);
         var torchon = await Page("/words?q=beggar%27s");
         Assert.Contains("id=\"laces-torchon\"", torchon, StringComparison.Ordinal);
@@ -120,22 +120,6 @@ public sealed class WordsApiTests(ArchiveHost host) : IClassFixture<ArchiveHost>
         var text = await answer.Content.ReadAsStringAsync(Stop);
         Assert.True(answer.StatusCode == status, $"{method} {address}: {(int)answer.StatusCode} {text}");
         return text.Length == 0 ? [] : JsonNode.Parse(text)!.AsObject();
-    }
-
-    // The index is built anew beside the old one when words change; it takes a moment.
-    private static async Task Until(Func<Task<bool>> holds)
-    {
-        for (var tries = 0; tries < 150; tries++)
-        {
-            if (await holds())
-            {
-                return;
-            }
-
-            await Task.Delay(100, Stop);
-        }
-
-        Assert.Fail("It did not come true in 15 seconds.");
     }
 
     private static string? Text(JsonNode? node) => node?.GetValue<string>();

@@ -32,14 +32,21 @@ public sealed class BackupWhileWritingTests : IDisposable
         {
             using var stop = new CancellationTokenSource();
             var writers = Enumerable.Range(0, Writers).Select(w => Task.Run(() => Write(archive.Client, w, stop.Token), Cancel)).ToArray();
-            while (ledger.Count < 5 * Writers) await Task.Delay(20, Cancel);
+            await Have(5 * Writers);
             begun = Now();
             await Kept.Do("backup", file, from);
             ended = Now();
             var seen = ledger.Count;
-            while (ledger.Count < seen + Writers) await Task.Delay(20, Cancel);
+            await Have(seen + Writers);
             await stop.CancelAsync();
             await Task.WhenAll(writers);
+
+            // A writer that failed says so, rather than that pieces are lacking.
+            Task Have(int pieces) => Wait.Until(async () =>
+            {
+                foreach (var failed in writers.Where(w => w.IsFaulted)) await failed;
+                return ledger.Count >= pieces;
+            }, $"{pieces} pieces are entered");
         }
 
         await Kept.Do("restore", file, to);

@@ -70,16 +70,13 @@ internal static class Kept
     }
 
     /// <summary>Asks until the index, which is being built, has it.</summary>
-    public static async Task FindsAtLast(HttpClient client, string word, string garment)
-    {
-        for (var tries = 0; ; tries++)
+    public static Task FindsAtLast(HttpClient client, string word, string garment) => Wait.Until(
+        async () =>
         {
             using var answer = await client.GetAsync(new Uri("/api/search?q=" + word, UriKind.Relative), Cancel);
-            if (answer.StatusCode == HttpStatusCode.OK && (await answer.Content.ReadAsStringAsync(Cancel)).Contains(garment, StringComparison.Ordinal)) return;
-            Assert.True(tries < 300, $"Not found: {word}, {answer.StatusCode}");
-            await Task.Delay(200, Cancel);
-        }
-    }
+            return answer.StatusCode == HttpStatusCode.OK && (await answer.Content.ReadAsStringAsync(Cancel)).Contains(garment, StringComparison.Ordinal);
+        },
+        $"“{word}” finds {garment}", every: 200);
 
     private static async Task<string[]> Column(NpgsqlConnection connection, string sql)
     {

@@ -29,7 +29,7 @@ public sealed partial class LogTests(PostgresServer postgres) : IDisposable
             ["the database's password"] = new NpgsqlConnectionStringBuilder(database).Password!,
         };
         await using var archive = await Start(database, "Debug", "--Logging:LogLevel:Npgsql=Debug", "--Logging:LogLevel:Microsoft.AspNetCore.DataProtection=Debug");
-        var code = secrets["the first owner's code"] = FirstCode(archive);
+        var code = secrets["the first owner's code"] = await FirstCode(archive);
 
         using var owner = Browser(archive, out var cookies);
         await Household.Post(owner, "/api/account/first", new() { ["code"] = code, ["name"] = "Orla", ["password"] = Owner });
@@ -89,7 +89,7 @@ public sealed partial class LogTests(PostgresServer postgres) : IDisposable
         using var owner = new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false, UseCookies = false }) { BaseAddress = archive.Address };
         owner.DefaultRequestHeaders.Add("X-Forwarded-For", "203.0.113.77");
         owner.DefaultRequestHeaders.Add("X-Forwarded-Proto", "https");
-        using (var first = await owner.PostAsJsonAsync("/api/account/first", new { code = FirstCode(archive), name = "Orlaquill", password = Household.Password }, Cancel))
+        using (var first = await owner.PostAsJsonAsync("/api/account/first", new { code = await FirstCode(archive), name = "Orlaquill", password = Household.Password }, Cancel))
             owner.DefaultRequestHeaders.Add("Cookie", string.Join("; ", first.Headers.GetValues("Set-Cookie").Select(c => c.Split(';')[0])));
         var piece = await Backups.Kept.Enter(owner, JsonNode.Parse("""{"number":"Q-771","name":"Gown zephyrquill","maker":{"text":"Philippa Wrenquill"},"acquired":{"from":"marlquill@example.org"}}""")!);
         await Backups.Kept.Upload(owner, piece["id"]!.ToString(), Made.Png());
@@ -145,11 +145,10 @@ public sealed partial class LogTests(PostgresServer postgres) : IDisposable
     private static string Value(CookieContainer cookies, RunningArchive archive, string name) =>
         cookies.GetCookies(archive.Address).Single(c => c.Name.EndsWith("heirloom-" + name, StringComparison.Ordinal)).Value;
 
-    private static string FirstCode(RunningArchive archive)
+    private static async Task<string> FirstCode(RunningArchive archive)
     {
-        for (var tries = 0; tries < 600; tries++, Thread.Sleep(50))
-            if (CodeSaid().Match(archive.Said) is { Success: true } said) return said.Groups[1].Value;
-        throw new InvalidOperationException(archive.Said);
+        await Wait.Until(() => CodeSaid().IsMatch(archive.Said), "it says the first owner's code");
+        return CodeSaid().Match(archive.Said).Groups[1].Value;
     }
 
     private static string Around(string log, string found)

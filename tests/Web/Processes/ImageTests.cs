@@ -3,7 +3,6 @@ using System.Net;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using HeirloomArchive.Support;
-using HeirloomArchive.Web.Hosting;
 
 namespace HeirloomArchive.Web.Tests.Processes;
 
@@ -11,12 +10,6 @@ namespace HeirloomArchive.Web.Tests.Processes;
 [Collection("Processes")]
 public sealed partial class ImageTests(PostgresServer postgres) : IAsyncDisposable
 {
-    private static readonly TimeSpan Soon = TimeSpan.FromMinutes(2);
-    private static readonly string Top = Path.GetFullPath(Path.Combine(ProgramFolders.Source, "..", ".."));
-
-    // The smallest whole PNG there is to say: one black pixel.
-    private static readonly byte[] Picture = Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAAAAAA6fptVAAAACklEQVR4nGNgAAAAAgABSK+kcQAAAABJRU5ErkJggg==");
-
     private readonly string name = "heirloom-archive-test-" + Guid.NewGuid().ToString("N");
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
@@ -32,12 +25,12 @@ public sealed partial class ImageTests(PostgresServer postgres) : IAsyncDisposab
         using var client = new HttpClient { BaseAddress = new($"http://127.0.0.1:{RunningArchive.FreePort()}") };
         await Done("run", "-d", "--name", name, "--network=host", "--read-only", "--tmpfs", "/tmp", "--cap-drop", "ALL", "--security-opt", "no-new-privileges:true",
             "-e", "Archive__Access=Accounts", "-e", "ASPNETCORE_URLS=" + client.BaseAddress, "-e", $"ConnectionStrings__Archive={await postgres.NewDatabase()};GSS Encryption Mode=Disable", name);
-        await Until(async () => await Docker("inspect", "-f", "{{.State.Health.Status}}", name) is (0, "healthy"));
+        await Wait.Until(async () => await Docker("inspect", "-f", "{{.State.Health.Status}}", name) is (0, "healthy"), "the container is healthy", every: 200);
 
         var (_, said) = await Docker("logs", name);
         await Household.Post(client, "/api/account/first", new() { ["code"] = Code().Match(said).Groups[1].Value, ["name"] = "Orla", ["password"] = Household.Password });
         var garment = (await Household.Post(client, "/api/garments", new() { ["number"] = "K-1", ["name"] = "Nightgown of longcloth" }))["id"]!.ToString();
-        using var form = new MultipartFormDataContent { { new ByteArrayContent(Picture), "file", "front.png" } };
+        using var form = new MultipartFormDataContent { { new ByteArrayContent(Made.Png()), "file", "front.png" } };
         using var sent = await client.PostAsync($"/api/garments/{garment}/pictures", form, Cancel);
         Assert.True(sent.StatusCode == HttpStatusCode.Created, await sent.Content.ReadAsStringAsync(Cancel));
         var picture = JsonNode.Parse(await sent.Content.ReadAsStringAsync(Cancel))![0]!["id"]!.ToString();
@@ -58,11 +51,6 @@ public sealed partial class ImageTests(PostgresServer postgres) : IAsyncDisposab
         await Docker("rmi", name);
     }
 
-    private static async Task Until(Func<Task<bool>> holds)
-    {
-        for (var clock = Stopwatch.StartNew(); !await holds(); await Task.Delay(200, Cancel)) Assert.True(clock.Elapsed < Soon, "It does not become healthy.");
-    }
-
     private static async Task<string> Done(params string[] words)
     {
         var (code, said) = await Docker(words);
@@ -75,7 +63,7 @@ public sealed partial class ImageTests(PostgresServer postgres) : IAsyncDisposab
     {
         try
         {
-            using var docker = Process.Start(new ProcessStartInfo("docker", words) { WorkingDirectory = Top, RedirectStandardOutput = true, RedirectStandardError = true })!;
+            using var docker = Process.Start(new ProcessStartInfo("docker", words) { WorkingDirectory = SourceFolder.Top, RedirectStandardOutput = true, RedirectStandardError = true })!;
             var errors = docker.StandardError.ReadToEndAsync();
             var said = await docker.StandardOutput.ReadToEndAsync();
             await docker.WaitForExitAsync();

@@ -76,7 +76,7 @@ public sealed partial class OutageTests : IDisposable
     {
         await using var postgres = await EmbeddedPostgres.Start(server.Path, cancel: Cancel);
         await using var archive = await RunningArchive.Start(folder.Path, [.. Arguments(postgres.ConnectionString), "--Archive:Access=Accounts"]).Ready();
-        while (!archive.Said.Contains("enter this code: ", StringComparison.Ordinal)) await Task.Delay(50, Cancel);
+        await Wait.Until(() => FirstCode().IsMatch(archive.Said), "it says the first owner's code");
         using var browser = Browser(archive);
         var first = await browser.PostAsJsonAsync("/api/account/first", new { code = FirstCode().Match(archive.Said).Groups[1].Value, name = "Orla", password = Household.Password }, Cancel);
         Assert.True(first.IsSuccessStatusCode, await first.Content.ReadAsStringAsync(Cancel));
@@ -101,7 +101,7 @@ public sealed partial class OutageTests : IDisposable
         {
             var ended = archive.PostgresId;
             RunningArchive.Signal(signal, ended);
-            while (archive.Said.Split("PostgreSQL runs again").Length <= times) await Task.Delay(20, Cancel);
+            await Wait.Until(() => archive.Said.Split("PostgreSQL runs again").Length > times, "it says that PostgreSQL runs again");
             await archive.Ready();
             Assert.Contains("PostgreSQL has ended by itself", archive.Said, StringComparison.Ordinal);
             Assert.NotEqual(ended, archive.PostgresId);

@@ -26,7 +26,7 @@ public sealed class RecoveryTests : IDisposable
         {
             int[] killed = [archive.Id, archive.HostId(), .. postgresToo ? [archive.PostgresId] : Array.Empty<int>()];
             var writers = Enumerable.Range(0, 4).Select(w => WriteUntilItDies(archive.Client, w, acknowledged)).ToArray();
-            while (acknowledged.Count < 40) await Task.Delay(5, Cancel);
+            await Wait.Until(() => acknowledged.Count >= 40 || writers.Any(w => w.IsCompleted), "40 pieces are acknowledged", every: 5);
             RunningArchive.Signal("KILL", killed);
             await Task.WhenAll(writers);
         }
@@ -63,7 +63,7 @@ public sealed class RecoveryTests : IDisposable
                     // Killed, as meant: the last draft was not acknowledged.
                 }
             }, Cancel);
-            while (Volatile.Read(ref acknowledged) < 25) await Task.Delay(5, Cancel);
+            await Wait.Until(() => Volatile.Read(ref acknowledged) >= 25 || typing.IsCompleted, "25 drafts are acknowledged", every: 5);
             RunningArchive.Signal("KILL", archive.Id, archive.PostgresId);
             await typing;
         }

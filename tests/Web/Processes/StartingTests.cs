@@ -16,8 +16,9 @@ public sealed class StartingTests : IDisposable
     public async Task It_prints_one_line_with_its_address_when_it_is_ready()
     {
         await using var archive = await RunningArchive.Start(folder.Path).Ready();
-        await Task.Delay(200, TestContext.Current.CancellationToken);
-        Assert.Single(archive.Said.Split('\n'), line => line.Contains(archive.Address.GetLeftPart(UriPartial.Authority), StringComparison.Ordinal));
+        bool Tells(string line) => line.Contains(archive.Address.GetLeftPart(UriPartial.Authority), StringComparison.Ordinal);
+        await Wait.Until(() => archive.Said.Split('\n').Any(Tells), "it prints its address");
+        Assert.Single(archive.Said.Split('\n'), Tells);
     }
 
     [Fact]

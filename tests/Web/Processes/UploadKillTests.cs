@@ -69,11 +69,7 @@ public sealed class UploadKillTests : IDisposable
             }, Cancel)).ToArray();
             if (life < Kills)
             {
-                while (acknowledged.Count < share && senders.Any(s => !s.IsCompleted))
-                {
-                    await Task.Delay(2, Cancel);
-                }
-
+                await Wait.Until(() => acknowledged.Count >= share || senders.All(s => s.IsCompleted), $"{share} uploads are acknowledged", every: 2);
                 await Task.Delay(chance.Next(120), Cancel);
                 RunningArchive.Signal("KILL", archive.Id);
                 end.Cancel();
@@ -90,13 +86,10 @@ public sealed class UploadKillTests : IDisposable
         // No bytes of an upload are left: all of them are originals.
         Assert.DoesNotContain(Directory.EnumerateFiles(Path.Combine(folder.Path, "pictures", "unfinished")), f => Path.GetExtension(f).Length == 0);
         using var begin = await last.Client.PostAsync("/api/pictures/check", null, Cancel);
-        JsonNode? told;
-        while ((told = JsonNode.Parse(await last.Client.GetStringAsync("/api/pictures/check", Cancel)))!["last"] is null || told["running"] is not null)
-        {
-            await Task.Delay(20, Cancel);
-        }
+        JsonNode? told = null;
+        await Wait.Until(async () => (told = JsonNode.Parse(await last.Client.GetStringAsync("/api/pictures/check", Cancel)))!["last"] is not null && told["running"] is null, "the originals are checked");
 
-        Assert.Equal(Files, told["last"]!["checked"]!.GetValue<int>());
+        Assert.Equal(Files, told!["last"]!["checked"]!.GetValue<int>());
         Assert.Empty(told["last"]!["missing"]!.AsArray());
         Assert.Empty(told["last"]!["changed"]!.AsArray());
         Assert.Empty(told["last"]!["unknown"]!.AsArray());
