@@ -135,7 +135,7 @@ public sealed class TilesTests(TilesTests.Slopes slopes) : IClassFixture<TilesTe
         using var making = new MakingAgain(room.Store, room.Derivatives, NullLogger<MakingAgain>.Instance);
         Assert.Equal(new MakingProgress(0, 0, 0), making.Progress);
         await making.StartAsync(Cancel);
-        await Wait.Until(() => making.Progress.Done == 3, "all three are seen to", Cancel);
+        await Wait.Until(() => making.Progress.Done == 3, "all three are seen to");
         Assert.Equal(new MakingProgress(3, 3, 1), making.Progress);
         Assert.All(originals[..2], o => Assert.True(room.Store.HasFirst(o) && room.Store.HasRest(o)));
         using var webP = await room.Derivatives.Open(Derivative.Screen, originals[0], webP: true, Cancel);
@@ -154,7 +154,7 @@ public sealed class TilesTests(TilesTests.Slopes slopes) : IClassFixture<TilesTe
         room.Derivatives.AskForTheRest(gone);
         using var making = new MakingAgain(room.Store, room.Derivatives, NullLogger<MakingAgain>.Instance);
         await making.StartAsync(Cancel);
-        await Wait.Until(() => making.Progress.Done == 2 || making.ExecuteTask!.IsCompleted, "both are seen to", Cancel);
+        await Wait.Until(() => making.Progress.Done == 2 || making.ExecuteTask!.IsCompleted, "both are seen to");
         Assert.Equal(new MakingProgress(2, 2, 0), making.Progress);
         await making.StopAsync(Cancel);
     }
