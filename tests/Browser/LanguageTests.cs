@@ -65,7 +65,7 @@ public sealed partial class LanguageTests(ArchiveHost host, Chromium chromium) :
         foreach (var (path, body, status) in new (string, object, HttpStatusCode)[]
         {
             ("/api/garments", new { name = "", dated = "about 1900", overall = "good" }, HttpStatusCode.UnprocessableEntity),
-            ("/api/plans/tucks", new { groups = new[] { new { tucks = 5, width = "1/8 in", space = "1/4 in" } } }, HttpStatusCode.OK),
+            ("/api/plans/needle-for-thread", new { cloth = "light", system = "ne", written = "80/2", fibre = "cotton", needle = 70 }, HttpStatusCode.OK),
         })
         {
             var english = await Said("en");
