@@ -224,7 +224,7 @@ public sealed class UploadTests(ArchiveHost host, Chromium chromium) : IClassFix
         await Expect(page.Locator("h1")).ToHaveTextAsync("Mull jabot");
         var garment = await host.Garment(page.Url.Split('/')[^1].Split('#')[0]);
         Assert.Equal(["front", "back", "detail-right-side"], garment["pictures"]!.AsArray().Select(p => p!["view"]!.ToString()));
-        Assert.DoesNotContain(Directory.EnumerateFiles(Path.Combine(host.Folder, "pictures", "unfinished"), "*.json"), f => File.ReadAllText(f).Contains("f.png", StringComparison.Ordinal));
+        Assert.DoesNotContain(Directory.EnumerateFiles(Path.Combine(host.Folder, "pictures", "unfinished"), "*.json"), f => File.ReadAllText(f).Contains("\"f.png\"", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -57,8 +57,8 @@ public sealed class WorksheetTests(ArchiveHost host, Chromium chromium) : IClass
         var page = await chromium.Open(host.Address, width: 360);
         await page.GotoAsync($"/worksheets/{sheet}/at-the-table?step=7");
 
-        // 6 tucks of 1/16 in from the centre front, the first at once: lines at 0, 1/16 and 1/8 in.
-        await Expect(page.Locator(".big dd")).ToHaveTextAsync(["0 in", "1/16 in", "1/8 in"]);
+        // 6 tucks of 1/16 in with 1/4 in between, from the centre front, the last of them sewn first: 5 × (1/8 + 1/4 in) lie before it.
+        await Expect(page.Locator(".big dd")).ToHaveTextAsync(["1 7/8 in", "1 15/16 in", "2 in"]);
         Assert.True(await page.Locator(".big dd").First.EvaluateAsync<double>("d => parseFloat(getComputedStyle(d).fontSize)") >= 32);
         await page.Faultless();
         await page.Fits();
