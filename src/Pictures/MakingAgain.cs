@@ -51,7 +51,8 @@ public sealed class MakingAgain(PictureStore store, Derivatives derivatives, ILo
             failed = 1;
             Said.Refused(log, sha256, e.Message);
         }
-        catch (Exception e) when (e is IOException or WorkerDoesNotStartException or UnauthorizedAccessException)
+        // Whatever it is: what nobody waits for must not stop the archive, and is tried again at the next start.
+        catch (Exception e) when (e is not OperationCanceledException)
         {
             failed = 1;
             Said.Failed(log, sha256, e);
