@@ -8,7 +8,7 @@ namespace HeirloomArchive.Support;
 public static class Wait
 {
     /// <summary>As long as a machine takes that does much else.</summary>
-    public static TimeSpan Patience { get; } = TimeSpan.FromMinutes(2);
+    public static TimeSpan Patience { get; } = TimeSpan.FromMinutes(5);
 
     /// <summary>Asks again and again until it is so.</summary>
     /// <param name="isSo">What is asked.</param>
