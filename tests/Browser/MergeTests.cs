@@ -33,7 +33,7 @@ public sealed class MergeTests(ArchiveHost host, Chromium chromium) : IClassFixt
         await Expect(mine.GetByLabel("Description")).ToHaveValueAsync("Long, with three rows\nof insertion.");
 
         await mine.GetByRole(AriaRole.Button, new() { Name = "Save as chosen" }).First.ClickAsync();
-        await Expect(mine.GetByRole(AriaRole.Alert)).ToContainTextAsync("still need a choice");
+        await Expect(mine.GetByRole(AriaRole.Alert)).ToContainTextAsync("still needs a choice");
         await Met(mine, "Overall state").GetByRole(AriaRole.Radio, new() { Name = "Yours: Sound" }).CheckAsync();
         await mine.GetByRole(AriaRole.Button, new() { Name = "Save as chosen" }).First.ClickAsync();
         await mine.WaitForURLAsync($"**/pieces/{dress.Id()}");

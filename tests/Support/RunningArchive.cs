@@ -102,6 +102,14 @@ public sealed class RunningArchive : IAsyncDisposable
     /// <summary>The host's own id, also under <c>dotnet run</c>.</summary>
     public int HostId() => Children(Id) is [var child, ..] && CommandOf(Id).Contains("run", StringComparison.Ordinal) ? child : Id;
 
+    /// <summary>Whether this run ignores a signal ("HUP", "INT" or "TERM"), as under nohup or in a shell's background; all that it starts does too.</summary>
+    public static bool IsIgnored(string signal)
+    {
+        // SigIgn is a mask in hexadecimal; SIGHUP is its lowest bit, SIGINT the next, SIGTERM the fifteenth.
+        var mask = Convert.ToUInt64(File.ReadLines("/proc/self/status").Single(l => l.StartsWith("SigIgn:", StringComparison.Ordinal))["SigIgn:".Length..].Trim(), 16);
+        return (mask >> (signal switch { "HUP" => 0, "INT" => 1, _ => 14 }) & 1) == 1;
+    }
+
     public static void Signal(string name, params int[] processes)
     {
         using var kill = Process.Start("/bin/sh", ["-c", $"kill -{name} {string.Join(' ', processes)}"]);

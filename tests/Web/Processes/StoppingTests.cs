@@ -17,7 +17,7 @@ public sealed class StoppingTests : IDisposable
     [InlineData("HUP")]
     public async Task A_signal_to_the_host_ends_all_of_it_within_ten_seconds(string signal)
     {
-        Assert.SkipWhen(IsIgnored(signal), $"This run ignores SIG{signal} (nohup, or a shell's background), and so does all that it starts.");
+        Assert.SkipWhen(RunningArchive.IsIgnored(signal), $"This run ignores SIG{signal} (nohup, or a shell's background), and so does all that it starts.");
         await using var archive = await RunningArchive.Start(folder.Path).Ready();
         var postgres = archive.PostgresId;
         var clock = Stopwatch.StartNew();
@@ -75,13 +75,6 @@ public sealed class StoppingTests : IDisposable
         RunningArchive.Signal("TERM", archive.Id);
         await archive.Code(TenSeconds);
         AllEnded(clock, archive, postgres);
-    }
-
-    // SigIgn is a mask in hexadecimal; SIGHUP is its lowest bit, SIGINT the next, SIGTERM the fifteenth.
-    private static bool IsIgnored(string signal)
-    {
-        var mask = Convert.ToUInt64(File.ReadLines("/proc/self/status").Single(l => l.StartsWith("SigIgn:", StringComparison.Ordinal))["SigIgn:".Length..].Trim(), 16);
-        return (mask >> (signal switch { "HUP" => 0, "INT" => 1, _ => 14 }) & 1) == 1;
     }
 
     private static void AllEnded(Stopwatch clock, RunningArchive archive, params int[] processes)
