@@ -1,3 +1,4 @@
+using HeirloomArchive.Catalogue;
 using Marten;
 
 namespace HeirloomArchive.Worksheets;
@@ -22,5 +23,20 @@ public static class WorksheetStore
         await using var session = store.LightweightSession();
         session.Insert(worksheet);
         await session.SaveChangesAsync(ct);
+    }
+
+    /// <summary>Changes what is ticked off, one change at a time, so that none is written over by another.</summary>
+    /// <param name="store">The archive's store.</param>
+    /// <param name="worksheet">Its id.</param>
+    /// <param name="change">From what is ticked off now to what is to be.</param>
+    /// <param name="ct">Gives up before it is kept.</param>
+    public static async Task<Ticks> Tick(this IDocumentStore store, Guid worksheet, Func<Ticks, Ticks> change, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(change);
+        await using var session = await Turn.Take(store, $"ticks {worksheet}", ct);
+        var ticks = change(await session.LoadAsync<Ticks>(worksheet, ct) ?? new Ticks { Id = worksheet });
+        session.Store(ticks);
+        await session.SaveChangesAsync(ct);
+        return ticks;
     }
 }

@@ -16,13 +16,7 @@ public sealed class OfflineTests(ArchiveHost host, Chromium chromium) : IClassFi
     [Fact]
     public async Task A_worksheet_goes_on_without_the_archive_and_ticks_made_elsewhere_stay()
     {
-        var dress = await host.BabyDress($"O-{Guid.NewGuid():N}");
-        using var made = await host.Client.PostAsJsonAsync("/api/worksheets", new JsonObject
-        {
-            ["garment"] = dress.Id(), ["technique"] = dress.Tucks(),
-            ["plan"] = new JsonObject { ["groups"] = new JsonArray(new JsonObject { ["tucks"] = 6, ["width"] = "1/16 in", ["space"] = "3/16 in" }) },
-        }, Stop);
-        var sheet = (await made.Content.ReadFromJsonAsync<JsonObject>(Stop))!["id"]!.ToString();
+        var sheet = await Made();
         var page = await chromium.Open(host.Address, width: 390);
         await page.GotoAsync($"/worksheets/{sheet}/at-the-table?step=1");
         await Kept(page, [.. Enumerable.Range(1, 4).Select(n => $"/worksheets/{sheet}/at-the-table?step={n}")]);
@@ -41,8 +35,28 @@ public sealed class OfflineTests(ArchiveHost host, Chromium chromium) : IClassFi
 
         await ComeBack();
         await Expect(Told(page)).ToContainTextAsync("Sent from this device: step 1, 2");
-        var ticks = (await host.Client.GetFromJsonAsync<JsonObject>($"/api/worksheets/{sheet}/ticks", Stop))!["done"]!.AsArray();
-        Assert.Equal([1, 2, 4], ticks.Select(n => n!.GetValue<int>()).Order());
+        Assert.Equal([1, 2, 4], await Done(sheet));
+    }
+
+    [Fact]
+    public async Task A_tick_on_the_whole_worksheet_waits_on_the_device_and_is_sent_when_the_archive_is_back()
+    {
+        var sheet = await Made();
+        var page = await chromium.Open(host.Address);
+        await page.GotoAsync($"/worksheets/{sheet}");
+        using (await host.Client.PatchAsJsonAsync($"/api/worksheets/{sheet}/ticks", new JsonObject { ["done"] = new JsonArray(4) }, Stop))
+        {
+            await Go();
+        }
+
+        await page.Locator(".ticked input").Nth(0).CheckAsync();
+        await Expect(page.Locator("[data-kept]")).ToContainTextAsync("kept on this device");
+        await page.Locator(".ticked input").Nth(1).CheckAsync();
+        await page.Locator(".ticked input").Nth(0).UncheckAsync();
+        await ComeBack();
+        await Expect(Told(page)).ToContainTextAsync("Sent from this device: step 2");
+        await Expect(page.Locator("[data-kept]")).ToHaveTextAsync("Kept.");
+        Assert.Equal([2, 4], await Done(sheet));
     }
 
     [Fact]
@@ -89,6 +103,20 @@ public sealed class OfflineTests(ArchiveHost host, Chromium chromium) : IClassFi
 
     /// <summary>Whatever came of a test, the next one finds the archive there.</summary>
     public async ValueTask DisposeAsync() => await ComeBack();
+
+    private async Task<string> Made()
+    {
+        var dress = await host.BabyDress($"O-{Guid.NewGuid():N}");
+        using var made = await host.Client.PostAsJsonAsync("/api/worksheets", new JsonObject
+        {
+            ["garment"] = dress.Id(), ["technique"] = dress.Tucks(),
+            ["plan"] = new JsonObject { ["groups"] = new JsonArray(new JsonObject { ["tucks"] = 6, ["width"] = "1/16 in", ["space"] = "3/16 in" }) },
+        }, Stop);
+        return (await made.Content.ReadFromJsonAsync<JsonObject>(Stop))!["id"]!.ToString();
+    }
+
+    private async Task<IEnumerable<int>> Done(string sheet) =>
+        (await host.Client.GetFromJsonAsync<JsonObject>($"/api/worksheets/{sheet}/ticks", Stop))!["done"]!.AsArray().Select(n => n!.GetValue<int>()).Order();
 
     private async Task Go()
     {

@@ -72,6 +72,7 @@ public class TuckFaultTests
     [InlineData("""{"groups":[{PIN}],"testStrip":{"tucks":1,"width":"0 in","flat":"2 in","finished":"1 in"}}""", "testStrip.width")]
     [InlineData("""{"groups":[{PIN}],"testStrip":{"tucks":1,"width":"1/8 in","finished":"1 in"}}""", "testStrip.flat")]
     [InlineData("""{"groups":[{PIN}],"testStrip":{"tucks":4,"width":"1/8 in","flat":"2 in","finished":"2 in"}}""", "testStrip")]
+    [InlineData("""{"groups":[{"tucks":20,"width":"1/8 in","space":"-5/32 in"}],"trail":"1/4 in","testStrip":{"tucks":4,"width":"1/8 in","flat":"2 in","finished":"3/4 in"}}""", "groups[0].space")]
     public void What_makes_no_sense_is_named(string request, string path) => IsRefused(request, path, FaultKind.Senseless);
 
     [Theory]

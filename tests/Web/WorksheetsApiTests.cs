@@ -120,6 +120,24 @@ public sealed class WorksheetsApiTests(ArchiveHost host) : IClassFixture<Archive
         Assert.Equal(made.ToJsonString(), (await Get(location!)).ToJsonString());
     }
 
+    [Fact] public async Task A_tick_is_a_decision_about_its_own_step_and_those_of_many_hands_at_once_all_stay()
+    {
+        var (_, made, location) = await Post("""{"plan":{"groups":[{"tucks":12,"width":"1/8 in","space":"1/4 in"}]}}""");
+        var steps = Enumerable.Range(1, made["result"]!["steps"]!.AsArray().Count).ToList();
+        Assert.InRange(steps.Count, 12, 100);
+        Assert.All(await Task.WhenAll(steps.Select(n => Patch($"{location}/ticks", $$"""{"done":[{{n}}]}"""))), status => Assert.Equal(HttpStatusCode.OK, status));
+        Assert.Equal(steps, await Done());
+
+        Assert.Equal(HttpStatusCode.OK, await Patch($"{location}/ticks", """{"undone":[2,3]}"""));
+        Assert.Equal(HttpStatusCode.OK, await Patch($"{location}/ticks", """{"done":[3]}"""));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, await Patch($"{location}/ticks", """{"done":[2],"undone":[2]}"""));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, await Patch($"{location}/ticks", """{"undone":[999]}"""));
+        Assert.Equal(HttpStatusCode.BadRequest, await Patch($"{location}/ticks", """{"undone":["one"]}"""));
+        Assert.Equal(steps.Where(n => n != 2), await Done());
+
+        async Task<IEnumerable<int>> Done() => (await Get($"{location}/ticks"))["done"]!.AsArray().Select(n => n!.GetValue<int>());
+    }
+
     [Fact] public async Task For_a_measured_printer_the_marks_are_drawn_so_that_they_come_out_true()
     {
         var (_, made, _) = await Post("""{"plan":{"groups":[{"tucks":2,"width":"1/8 in","space":"1/4 in"}]}}""");
@@ -133,10 +151,14 @@ public sealed class WorksheetsApiTests(ArchiveHost host) : IClassFixture<Archive
         Assert.Contains(drawn, l => Math.Abs((l * 48 / 50) - 50) < 0.01);
     }
 
-    private async Task<HttpStatusCode> Put(string path, string json)
+    private Task<HttpStatusCode> Put(string path, string json) => Send(HttpMethod.Put, path, json);
+
+    private Task<HttpStatusCode> Patch(string path, string json) => Send(HttpMethod.Patch, path, json);
+
+    private async Task<HttpStatusCode> Send(HttpMethod method, string path, string json)
     {
-        using var body = new StringContent(json, Encoding.UTF8, "application/json");
-        using var answer = await host.Client.PutAsync(path, body);
+        using var request = new HttpRequestMessage(method, path) { Content = new StringContent(json, Encoding.UTF8, "application/json") };
+        using var answer = await host.Client.SendAsync(request, Ct);
         return answer.StatusCode;
     }
 

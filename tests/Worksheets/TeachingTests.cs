@@ -55,6 +55,15 @@ public class TeachingTests
         Assert.DoesNotContain("1a", handOut.Replace("1/8in", "", StringComparison.Ordinal), StringComparison.Ordinal);
     }
 
+    /// <summary>What is said of children's clothes comes last among the cautions: it must not be cut off.</summary>
+    [Fact] public void A_class_is_told_every_caution_those_of_childrens_clothes_too()
+    {
+        var worksheet = Examples.Made(Examples.Five($$"""{"garment":"{{Examples.GarmentId}}","technique":"pin"}"""));
+        var handOut = Text(WorksheetPdf.Teaching(worksheet, answers: false));
+        Assert.Contains("Nocordsorneckribbons", handOut, StringComparison.Ordinal);
+        Assert.All(worksheet.Cautions.AsArray().Where(c => c!["reason"] is not null), c => Assert.Contains(Squeezed(c!["text"]!.GetValue<string>()), handOut, StringComparison.Ordinal));
+    }
+
     [Fact] public void Hand_outs_of_sections_and_twin_needle_tucks_are_the_same_bytes_each_time()
     {
         const string pin = """{"plan":{"groups":[{"tucks":3,"width":"1/16 in","space":"1/4 in"}]} }""";

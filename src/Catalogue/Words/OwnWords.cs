@@ -175,24 +175,8 @@ public sealed class OwnWords(IDocumentStore store, TimeProvider clock, ILogger<O
         }
     }
 
-    // One writer at a time: names must not clash, and words must not come to hang on each other in a ring.
-    private async Task<IDocumentSession> Begin(CancellationToken ct)
-    {
-        var session = store.LightweightSession();
-        try
-        {
-            await session.BeginTransactionAsync(ct);
-            await using var alone = new NpgsqlCommand($"select pg_advisory_xact_lock(hashtext('{Channel}'))");
-            await session.ExecuteAsync(alone, ct);
-            return session;
-        }
-        catch
-        {
-            // Whoever gave up waiting leaves neither a connection nor a place in the queue behind.
-            await session.DisposeAsync();
-            throw;
-        }
-    }
+    // Names must not clash, and words must not come to hang on each other in a ring.
+    private Task<IDocumentSession> Begin(CancellationToken ct) => Turn.Take(store, Channel, ct);
 
     private async Task<Word> Write(string facet, string slug, Action<IDocumentSession, Thesaurus, OwnWord?> decide, CancellationToken ct)
     {

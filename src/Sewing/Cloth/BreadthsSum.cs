@@ -90,7 +90,7 @@ internal static class BreadthsSum
             answer.Caution("seam-wider-than-tuck", T($"The seam of {asked.Show(breadths.Seam)} is wider than tuck {narrow[0]}, which is to cover it: it would look out behind the fold. Take a narrower seam or a wider tuck."));
         }
 
-        return answer.Drawn(T($"{count} breadths with {joins.Count(j => j.UnderTuck is not null)} joins under a tuck."), Picture(asked, breadths, joins, along ? plan : null));
+        return answer.Drawn(T($"Breadths: {count}; joins under a tuck: {joins.Count(j => j.UnderTuck is not null)}."), Picture(asked, breadths, joins, along ? plan : null));
     }
 
     private static Panel Picture(Asked asked, Breadths breadths, IReadOnlyList<BreadthJoin> joins, TuckPlan? plan)

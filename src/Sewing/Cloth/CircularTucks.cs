@@ -125,7 +125,10 @@ public sealed record CircularTucks(Length Waist, decimal Part, Length Skirt, Len
             .Note("Tucks on a circular piece are fuller beneath, and what is too much is eased in.", "Butterick, The New Dressmaker (1921), ch. 20; the amounts are plain geometry")
             .Note("The folds hang towards the hem; the fold and the lower stitching line are both longer than the upper line they are sewn to. Run an easing thread along the lower line, draw it in, and stitch along the upper.")
             .Note("A shaped band takes up no cloth: cut the piece to the finished length, and add turnings to the band.")
-            .Drawn(T($"A part of {answer.Say(piece.Part)} of a circle with {piece.Tucks} tucks above the hem; hem radius {asked.Show(piece.HemRadius)}."), piece.Picture(asked));
+            .Drawn(N(
+                piece.Tucks,
+                $"A part of {answer.Say(piece.Part)} of a circle with {piece.Tucks} tuck above the hem; hem radius {asked.Show(piece.HemRadius)}.",
+                $"A part of {answer.Say(piece.Part)} of a circle with {piece.Tucks} tucks above the hem; hem radius {asked.Show(piece.HemRadius)}."), piece.Picture(asked));
     }
 
     private Panel Picture(Asked asked)

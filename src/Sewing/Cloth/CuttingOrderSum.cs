@@ -58,7 +58,10 @@ internal static class CuttingOrderSum
                 order.Laid.Select((l, i) => (IReadOnlyList<object?>)[i + 1, l.Piece.Name, l.Row, l.FromEnd, l.FromEdge, l.Piece.Length, l.Piece.Width]))
             .Note("Every piece lies with its length along the selvage, on the straight grain; none is turned. Longest first, each into the first row that has room: a better layout may exist, above all with shaped pieces that fit into each other.")
             .Note("Wash and press the cloth first, straighten its end by a drawn thread, and lay all pieces before you cut one. Cut the long pieces first, the small ones from what is left: common practice.")
-            .Drawn(T($"{count} pieces on {asked.Show(order.Cloth)} of cloth; the selvages run along the upper and lower edge."), Picture(asked, order));
+            .Drawn(N(
+                count,
+                $"{count} piece on {asked.Show(order.Cloth)} of cloth; the selvages run along the upper and lower edge.",
+                $"{count} pieces on {asked.Show(order.Cloth)} of cloth; the selvages run along the upper and lower edge."), Picture(asked, order));
     }
 
     private static Panel Picture(Asked asked, CuttingOrder order)

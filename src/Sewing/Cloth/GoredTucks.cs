@@ -84,7 +84,10 @@ public sealed record GoredTucks(int Gores, Length Top, Length Bottom, Length Hei
                 lines.Select(l => (IReadOnlyList<object?>)[l.Tuck, l.FromHem, l.Lower, l.Fold, l.Upper, skirt.Gores * l.Upper]))
             .Note("A gore widens evenly, so both stitching lines of a tuck differ by twice its width times what the gore widens in each inch: plain geometry.")
             .Note("The tucks are taken straight across each gore. Sew the gores together first, ease each tuck at the seams rather than in the middle, and press before the next.")
-            .Drawn(T($"One gore of {asked.Show(skirt.Top)} to {asked.Show(skirt.Bottom)} with {skirt.Tucks} tucks; each has {asked.Show(skirt.Ease)} to ease."), skirt.Picture(asked));
+            .Drawn(N(
+                skirt.Tucks,
+                $"One gore of {asked.Show(skirt.Top)} to {asked.Show(skirt.Bottom)} with {skirt.Tucks} tuck; it has {asked.Show(skirt.Ease)} to ease.",
+                $"One gore of {asked.Show(skirt.Top)} to {asked.Show(skirt.Bottom)} with {skirt.Tucks} tucks; each has {asked.Show(skirt.Ease)} to ease."), skirt.Picture(asked));
     }
 
     private Panel Picture(Asked asked)

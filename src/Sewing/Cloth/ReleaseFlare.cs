@@ -51,7 +51,10 @@ public sealed record ReleaseFlare(int Tucks, Length Width, Length Finished, Leng
         asked.Check(flare.Stitched < flare.Panel, "stitched",
             T($"{asked.Show(flare.Stitched)} of stitching leaves nothing free on a panel of {asked.Show(flare.Panel)}: stitch less than that, or take plain tucks."));
         asked.Check(flare.Space >= Length.Zero, "width",
-            T($"{flare.Tucks} tucks of {asked.Show(flare.Width)} lie on {asked.Show(flare.Tucks * flare.Width)}; on {asked.Show(flare.Finished)} a tuck can be at most {asked.Show(flare.Finished.DividedBy(flare.Tucks))} wide."));
+            N(
+                flare.Tucks,
+                $"{flare.Tucks} tuck of {asked.Show(flare.Width)} lies on {asked.Show(flare.Tucks * flare.Width)}; on {asked.Show(flare.Finished)} a tuck can be at most {asked.Show(flare.Finished.DividedBy(flare.Tucks))} wide.",
+                $"{flare.Tucks} tucks of {asked.Show(flare.Width)} lie on {asked.Show(flare.Tucks * flare.Width)}; on {asked.Show(flare.Finished)} a tuck can be at most {asked.Show(flare.Finished.DividedBy(flare.Tucks))} wide."));
         asked.Throw();
         return new Answer(asked.Unit)
             .Figure("gained", "Width set free below", flare.Gained, "twice the width of each tuck")

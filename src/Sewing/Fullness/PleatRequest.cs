@@ -34,7 +34,10 @@ internal sealed class PleatRequest(Asked asked, PleatKind kind)
             }
 
             asked.Check(section > Length.Zero, asked.Has("count") ? "count" : "depth",
-                T($"{count} pleats take up {asked.Show(2 * sides * count * (depth ?? Length.Zero))}, and there are {asked.Show(flat ?? Length.Zero)} of cloth: the depth must stay below {asked.Show((flat ?? Length.Zero).DividedBy(2L * sides * count))}."));
+                N(
+                count,
+                $"{count} pleat takes up {asked.Show(2 * sides * count * (depth ?? Length.Zero))}, and there are {asked.Show(flat ?? Length.Zero)} of cloth: the depth must stay below {asked.Show((flat ?? Length.Zero).DividedBy(2L * sides * count))}.",
+                $"{count} pleats take up {asked.Show(2 * sides * count * (depth ?? Length.Zero))}, and there are {asked.Show(flat ?? Length.Zero)} of cloth: the depth must stay below {asked.Show((flat ?? Length.Zero).DividedBy(2L * sides * count))}."));
             asked.Throw();
             ways.Add((word, Of(count, section)));
         }
@@ -70,8 +73,14 @@ internal sealed class PleatRequest(Asked asked, PleatKind kind)
         {
             asked.Check(kind == PleatKind.Box ? wide <= share : Math.Abs((section - (count * wide)).Nanometres) <= count, "width",
                 kind == PleatKind.Box
-                    ? T($"{count} pleats of {asked.Show(wide)} are {asked.Show(count * wide)} and the section is {asked.Show(section)}: the face may be at most {asked.Show(share)}, or leave the width out.")
-                    : T($"{count} pleats of {asked.Show(wide)} are {asked.Show(count * wide)} and the section is {asked.Show(section)}: each must be {asked.Show(share)}, or leave the width out."));
+                    ? N(
+                        count,
+                        $"{count} pleat of {asked.Show(wide)} is {asked.Show(count * wide)} and the section is {asked.Show(section)}: the face may be at most {asked.Show(share)}, or leave the width out.",
+                        $"{count} pleats of {asked.Show(wide)} are {asked.Show(count * wide)} and the section is {asked.Show(section)}: the face may be at most {asked.Show(share)}, or leave the width out.")
+                    : N(
+                        count,
+                        $"{count} pleat of {asked.Show(wide)} is {asked.Show(count * wide)} and the section is {asked.Show(section)}: it must be {asked.Show(share)}, or leave the width out.",
+                        $"{count} pleats of {asked.Show(wide)} are {asked.Show(count * wide)} and the section is {asked.Show(section)}: each must be {asked.Show(share)}, or leave the width out."));
             asked.Throw();
         }
 

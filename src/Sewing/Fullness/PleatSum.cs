@@ -60,8 +60,14 @@ internal static class PleatSum
         AddBothWays(answer, ways[0].Pleats);
         AddNotes(asked, answer, ways);
         return answer.Drawn(string.Join(" ", ways.Select(w => whole
-                ? T($"{w.Pleats.Count} pleats: {asked.Show(w.Pleats.Cloth)} of flat cloth with its lines, and the same laid to {asked.Show(w.Pleats.Finished)}.")
-                : T($"{w.Pleats.Count} pleats ({T(w.Word)}): {asked.Show(w.Pleats.Cloth)} of flat cloth with its lines, and the same laid to {asked.Show(w.Pleats.Finished)}."))),
+                ? N(
+                    w.Pleats.Count,
+                    $"{w.Pleats.Count} pleat: {asked.Show(w.Pleats.Cloth)} of flat cloth with its lines, and the same laid to {asked.Show(w.Pleats.Finished)}.",
+                    $"{w.Pleats.Count} pleats: {asked.Show(w.Pleats.Cloth)} of flat cloth with its lines, and the same laid to {asked.Show(w.Pleats.Finished)}.")
+                : N(
+                    w.Pleats.Count,
+                    $"{w.Pleats.Count} pleat ({T(w.Word)}): {asked.Show(w.Pleats.Cloth)} of flat cloth with its lines, and the same laid to {asked.Show(w.Pleats.Finished)}.",
+                    $"{w.Pleats.Count} pleats ({T(w.Word)}): {asked.Show(w.Pleats.Cloth)} of flat cloth with its lines, and the same laid to {asked.Show(w.Pleats.Finished)}."))),
             ways.SelectMany(w => Pictures(asked, w.Pleats)));
     }
 
@@ -86,11 +92,17 @@ internal static class PleatSum
             var over = (2 * p.Depth) - (p.Kind == PleatKind.Box ? p.Face : p.Width);
             if (p.Kind is PleatKind.Box or PleatKind.Inverted && over > Length.Zero)
             {
-                answer.Caution("folds-overlap", T($"With {p.Count} pleats the under folds lie over one another by {asked.Show(over)} at the back: thick in all but fine cloth."));
+                answer.Caution("folds-overlap", N(
+                    p.Count,
+                    $"With {p.Count} pleat the under folds lie over one another by {asked.Show(over)} at the back: thick in all but fine cloth.",
+                    $"With {p.Count} pleats the under folds lie over one another by {asked.Show(over)} at the back: thick in all but fine cloth."));
             }
             else if (p.Kind is PleatKind.Normal or PleatKind.Shallow or PleatKind.Overlapping && p.Depth > p.Width)
             {
-                answer.Caution("folds-overlap", T($"With {p.Count} pleats each fold lies {asked.Show(p.Depth - p.Width)} over the next, and the last by as much beyond the section: leave plain cloth there, or turn it into the seam."));
+                answer.Caution("folds-overlap", N(
+                    p.Count,
+                    $"With {p.Count} pleat the fold lies {asked.Show(p.Depth - p.Width)} beyond the section: leave plain cloth there, or turn it into the seam.",
+                    $"With {p.Count} pleats each fold lies {asked.Show(p.Depth - p.Width)} over the next, and the last by as much beyond the section: leave plain cloth there, or turn it into the seam."));
             }
         }
     }

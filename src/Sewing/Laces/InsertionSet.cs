@@ -61,8 +61,14 @@ public sealed record InsertionSet(Length Panel, int Strips, Length Width, Length
         var set = new InsertionSet(asked.Length("panel"), asked.Whole("strips", 1), asked.Length("width"), asked.Length("overlap"), asked.Length("turning"));
         var (letIn, ends) = (asked.Text("set") == "let-in", asked.Length("ends"));
         asked.Check(set.Seen > Length.Zero, "overlap", T($"Two edges of {asked.Show(set.Overlap)} cover the whole insertion of {asked.Show(set.Width)}: each must be less than {asked.Show(set.Width.DividedBy(2))}."));
-        asked.Check(set.Strips * 2 * set.Turning < set.Panel, "turning", T($"{set.Strips} strips with turnings of {asked.Show(set.Turning)} use up the piece of {asked.Show(set.Panel)}: a turning must be less than {asked.Show(set.Panel.DividedBy(2 * set.Strips))}."));
-        asked.Check(set.LiesOn || letIn, "strips", T($"{set.Strips} strips of {asked.Show(set.Seen)} do not lie on {asked.Show(set.Panel)}: take fewer or narrower ones, or let them in."));
+        asked.Check(set.Strips * 2 * set.Turning < set.Panel, "turning", N(
+            set.Strips,
+            $"{set.Strips} strip with turnings of {asked.Show(set.Turning)} uses up the piece of {asked.Show(set.Panel)}: a turning must be less than {asked.Show(set.Panel.DividedBy(2 * set.Strips))}.",
+            $"{set.Strips} strips with turnings of {asked.Show(set.Turning)} use up the piece of {asked.Show(set.Panel)}: a turning must be less than {asked.Show(set.Panel.DividedBy(2 * set.Strips))}."));
+        asked.Check(set.LiesOn || letIn, "strips", N(
+            set.Strips,
+            $"{set.Strips} strip of {asked.Show(set.Seen)} does not lie on {asked.Show(set.Panel)}: take a narrower one, or let it in.",
+            $"{set.Strips} strips of {asked.Show(set.Seen)} do not lie on {asked.Show(set.Panel)}: take fewer or narrower ones, or let them in."));
         asked.Throw();
         var strip = asked.Length("length") + (2 * ends);
         var answer = new Answer(asked.Unit)
@@ -80,7 +86,7 @@ public sealed record InsertionSet(Length Panel, int Strips, Length Width, Length
         var bands = asked.Lengths("bands");
         if (bands.Count > 0)
         {
-            answer.Figure("joined", "Strips and bands joined edge to edge", bands.Aggregate(set.Strips * set.Seen, (sum, b) => sum + b), T($"{set.Strips} strips and {bands.Count} bands as they show"));
+            answer.Figure("joined", "Strips and bands joined edge to edge", bands.Aggregate(set.Strips * set.Seen, (sum, b) => sum + b), T($"as they show; strips: {set.Strips}, bands: {bands.Count}"));
         }
 
         return answer
@@ -89,7 +95,10 @@ public sealed record InsertionSet(Length Panel, int Strips, Length Width, Length
             .Note("Behind narrow insertion slit the cloth through the middle and turn it back; behind wide cut it away and leave a seam at each side.", "Butterick, The New Dressmaker (1921), ch. 27")
             .Note("Let in, a strip adds its width less the cloth turned at both edges; joined edge to edge, the widths that show add up: plain geometry.")
             .LayOutFirst()
-            .Drawn(T($"{set.Strips} strips of {asked.Show(set.Seen)}; the piece is {asked.Show(letIn ? set.LetIn : set.LaidOn)} across afterwards."),
+            .Drawn(N(
+                set.Strips,
+                $"{set.Strips} strip of {asked.Show(set.Seen)}; the piece is {asked.Show(letIn ? set.LetIn : set.LaidOn)} across afterwards.",
+                $"{set.Strips} strips of {asked.Show(set.Seen)}; the piece is {asked.Show(letIn ? set.LetIn : set.LaidOn)} across afterwards."),
                 set.LiesOn ? [set.Picture(asked, false), set.Picture(asked, true)] : [set.Picture(asked, true)]);
     }
 

@@ -45,7 +45,7 @@ public sealed record RollAndWhip(decimal Threads, Length Over, int Rolled)
         asked.Throw();
         var lost = edges * edge.Roll;
         var answer = new Answer(asked.Unit)
-            .Figure("roll", "Each edge loses", edge.Roll, T($"{edge.Rolled} threads"))
+            .Figure("roll", "Each edge loses", edge.Roll, N(edge.Rolled, $"{edge.Rolled} thread", $"{edge.Rolled} threads"))
             .Figure("lost", "All edges lose", lost)
             .Figure("cut", "Cut the piece across", finished + lost, T($"{asked.Show(lost)} for rolling in it"))
             .Figure("threadsPerCm", "Threads in 1 cm", decimal.Round(edge.Threads * 10_000_000m / edge.Over.Nanometres, 2));

@@ -87,7 +87,10 @@ public sealed record ScallopedEdge(Length Length, int Scallops, Length Depth)
             .Note("Each scallop is part of a circle through both hollows and the lowest point: plain geometry.")
             .Note("Fold the hem in halves, quarters and eighths and mark the hollows from the folds, so that small errors do not add up; clip to each hollow before you turn it.")
             .LayOutFirst()
-            .Drawn(T($"{Math.Min(edge.Scallops, 8)} of {edge.Scallops} scallops, each {asked.Show(edge.Width)} wide and {asked.Show(depth)} deep."), edge.Picture(asked));
+            .Drawn(N(
+                edge.Scallops,
+                $"{Math.Min(edge.Scallops, 8)} of {edge.Scallops} scallop, {asked.Show(edge.Width)} wide and {asked.Show(depth)} deep.",
+                $"{Math.Min(edge.Scallops, 8)} of {edge.Scallops} scallops, each {asked.Show(edge.Width)} wide and {asked.Show(depth)} deep."), edge.Picture(asked));
     }
 
     private Panel Picture(Asked asked)

@@ -63,7 +63,9 @@ internal static class GroupsSum
             : [(T("nothing fits"), request.Finished, null)];
         return answer.Drawn(RunDrawing.Words(runs.Select(r => r.Item3), T($"{string.Join("; ", runs.Select(r => r.Item1))}, finished, at one scale.")), RunDrawing.Strips(runs, asked.Unit));
 
-        string Words(GroupsFit fit) => fit.Groups == 1 ? T($"{fit.Tucks} tucks in one group") : T($"{fit.Groups} groups of {fit.Tucks}, {asked.Show(fit.Gap!.Value)} apart");
+        string Words(GroupsFit fit) => fit.Groups == 1
+            ? N(fit.Tucks, $"{fit.Tucks} tuck in one group", $"{fit.Tucks} tucks in one group")
+            : T($"{fit.Groups} groups of {fit.Tucks}, {asked.Show(fit.Gap!.Value)} apart");
     }
 
     private static IReadOnlyList<object?> Row(GroupsFit fit, object?[] before) =>

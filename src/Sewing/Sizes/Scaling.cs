@@ -139,7 +139,10 @@ public static class Scaling
     {
         var antique = new EvenRun(asked.Whole("tucks"), asked.Length("width"), asked.Whole("tucks") > 1 ? asked.Length("space") : Length.Zero, asked.Length("ends"));
         var (finished, finest) = (asked.Length("finished"), SizeAsks.FinestOf(asked));
-        asked.Check(antique.Finished <= Length.Longest, "tucks", T($"{antique.Tucks} tucks with their spaces and ends add up to {asked.Show(antique.Finished)}: runs here go up to 1 km."));
+        asked.Check(antique.Finished <= Length.Longest, "tucks", N(
+            antique.Tucks,
+            $"{antique.Tucks} tuck with its ends adds up to {asked.Show(antique.Finished)}: runs here go up to 1 km.",
+            $"{antique.Tucks} tucks with their spaces and ends add up to {asked.Show(antique.Finished)}: runs here go up to 1 km."));
         asked.Check(2 * finished >= finest, "finished", T($"{asked.Show(finished)} is less than half of the finest marking: take a finer one."));
         asked.Throw();
         var ways = Enum.GetValues<ScalingWay>().Select(way => (Way: way, Run: Make(way, antique, finished, finest))).ToList();
@@ -161,8 +164,8 @@ public static class Scaling
             answer.Caution("not-enough-cloth", T($"{Name(way)}: it takes {asked.Show(run!.Cloth)} of cloth, and there are {asked.Show(asked.Length("cloth"))}."));
         }
 
-        var runs = ways.Select(w => w.Run is { } run ? (T($"{Name(w.Way)}: {run.Tucks} tucks of {asked.Show(run.Width)}"), run.Finished, (TuckRun?)run.Run) : (T($"{Name(w.Way)}: not possible"), finished, null))
-            .Prepend((T($"the antique: {antique.Tucks} tucks of {asked.Show(antique.Width)}"), antique.Finished, new TuckRun { Groups = [new(antique.Tucks, antique.Width, new(antique.Tucks > 1 ? antique.Space : null))], Lead = antique.Ends, Trail = antique.Ends })).ToList();
+        var runs = ways.Select(w => w.Run is { } run ? (N(run.Tucks, $"{Name(w.Way)}: {run.Tucks} tuck of {asked.Show(run.Width)}", $"{Name(w.Way)}: {run.Tucks} tucks of {asked.Show(run.Width)}"), run.Finished, (TuckRun?)run.Run) : (T($"{Name(w.Way)}: not possible"), finished, null))
+            .Prepend((N(antique.Tucks, $"the antique: {antique.Tucks} tuck of {asked.Show(antique.Width)}", $"the antique: {antique.Tucks} tucks of {asked.Show(antique.Width)}"), antique.Finished, new TuckRun { Groups = [new(antique.Tucks, antique.Width, new(antique.Tucks > 1 ? antique.Space : null))], Lead = antique.Ends, Trail = antique.Ends })).ToList();
         return answer.Drawn(RunDrawing.Words(runs.Select(r => r.Item3), T($"{string.Join("; ", runs.Select(r => r.Item1))}, finished, at one scale.")), RunDrawing.Strips(runs, asked.Unit));
     }
 
@@ -175,11 +178,14 @@ public static class Scaling
             var width = way == ScalingWay.ScaleAll ? finest : OnMarking(antique.Width.Nanometres, finest.Nanometres) * finest;
             return [Slug(way), null, null, null, null, null, null, null, false, null, null,
                 way == ScalingWay.KeepTuck ? T($"Not possible: even one of its tucks is wider than {asked.Show(finished)}.")
-                    : T($"Not possible: {antique.Tucks} tucks of {asked.Show(width)} alone come to {asked.Show(antique.Tucks * width)}, wider than {asked.Show(finished)}.")];
+                    : N(
+                        antique.Tucks,
+                        $"Not possible: {antique.Tucks} tuck of {asked.Show(width)} alone comes to {asked.Show(antique.Tucks * width)}, wider than {asked.Show(finished)}.",
+                        $"Not possible: {antique.Tucks} tucks of {asked.Show(width)} alone come to {asked.Show(antique.Tucks * width)}, wider than {asked.Show(finished)}.")];
         }
 
         var (keeps, changes) = (new List<string>(), new List<string>());
-        Note(antique.Tucks == run.Tucks, T($"{antique.Tucks} tucks"), T($"{antique.Tucks} tucks become {run.Tucks}"));
+        Note(antique.Tucks == run.Tucks, N(antique.Tucks, $"{antique.Tucks} tuck", $"{antique.Tucks} tucks"), N(antique.Tucks, $"{antique.Tucks} tuck becomes {run.Tucks}", $"{antique.Tucks} tucks become {run.Tucks}"));
         Note(antique.Width == run.Width, T($"width {asked.Show(run.Width)}"), T($"width {asked.Show(antique.Width)} becomes {asked.Show(run.Width)}"));
         if (antique.Tucks > 1 && run.Tucks > 1)
         {

@@ -77,7 +77,7 @@ internal static class SeveralSum
         answer.Note("Every count of every piece is looked at with every width and space, in whole numbers of the finest marking; what is listed fits exactly.");
         var drawn = (best ?? found.Serving)?.Ways ?? [.. pieces.Select(_ => (IReadOnlyList<FitArrangement>)[])];
         var runs = pieces.Select((p, i) => drawn[i].Count > 0
-            ? (T($"{p.Name}: {drawn[i][0].Tucks} tucks"), p.Finished, request.RunOf(drawn[i][0]))
+            ? (N(drawn[i][0].Tucks, $"{p.Name}: {drawn[i][0].Tucks} tuck", $"{p.Name}: {drawn[i][0].Tucks} tucks"), p.Finished, request.RunOf(drawn[i][0]))
             : (T($"{p.Name}: does not fit"), p.Finished, (TuckRun?)null)).ToList();
         return answer.Drawn(RunDrawing.Words(runs.Select(r => r.Item3), T($"{string.Join("; ", runs.Select(r => r.Item1))}, finished, at one scale.")), RunDrawing.Strips(runs, asked.Unit));
     }

@@ -62,7 +62,10 @@ internal static class StitchCountSum
 
         AddHours(asked, answer, stitches, byMachine);
         AddNotes(asked, answer, kind);
-        return answer.Drawn(T($"The seam, {asked.Show(seam)}, above the {asked.Show(thread)} of thread it takes; below, its first {Math.Min(12, stitches)} stitches, magnified."), Bars(asked, seam, thread), Closely(asked, stitch, (int)Math.Min(12, stitches), kind));
+        return answer.Drawn(N(
+            Math.Min(12, stitches),
+            $"The seam, {asked.Show(seam)}, above the {asked.Show(thread)} of thread it takes; below, its first {Math.Min(12, stitches)} stitch, magnified.",
+            $"The seam, {asked.Show(seam)}, above the {asked.Show(thread)} of thread it takes; below, its first {Math.Min(12, stitches)} stitches, magnified."), Bars(asked, seam, thread), Closely(asked, stitch, (int)Math.Min(12, stitches), kind));
     }
 
     private static Length Seam(Asked asked)

@@ -58,8 +58,8 @@ internal static class CrossedTucks
             .Note("Each direction takes up cloth for itself: plain geometry.")
             .Drawn(
                 flat
-                    ? T($"The finished piece with {down.Lines.Count} tucks down and {across.Lines.Count} across, then the flat cloth in each direction.")
-                    : T($"The finished piece with {down.Lines.Count} tucks down and {across.Lines.Count} across."),
+                    ? T($"The finished piece, tucks down: {down.Lines.Count}, tucks across: {across.Lines.Count}; then the flat cloth in each direction.")
+                    : T($"The finished piece, tucks down: {down.Lines.Count}, tucks across: {across.Lines.Count}."),
                 [Picture(asked, down, across), .. flat ? [.. RunSketch.Of(down), .. RunSketch.Of(across)] : (Panel[])[]]);
     }
 
@@ -87,8 +87,14 @@ internal static class CrossedTucks
     private static IEnumerable<string> Order(TuckPlan down, TuckPlan across)
     {
         yield return T($"Cut an oblong on the straight grain, at least {down.Cloth.ToText(down.Unit)} wide and {across.Cloth.ToText(down.Unit)} long, shrunk first.");
-        yield return T($"Mark and sew all {down.Lines.Count} tucks that run down, press them one way: the piece is then {down.Finished.ToText(down.Unit)} wide.");
-        yield return T($"Mark the {across.Lines.Count} tucks that run across on the tucked cloth, drawing the lines over the tucks as they lie; sew over them with the folds lying the way they are pressed.");
+        yield return N(
+            down.Lines.Count,
+            $"Mark and sew the {down.Lines.Count} tuck that runs down, press it: the piece is then {down.Finished.ToText(down.Unit)} wide.",
+            $"Mark and sew all {down.Lines.Count} tucks that run down, press them one way: the piece is then {down.Finished.ToText(down.Unit)} wide.");
+        yield return N(
+            across.Lines.Count,
+            $"Mark the {across.Lines.Count} tuck that runs across on the tucked cloth, drawing the lines over the tucks as they lie; sew over them with the folds lying the way they are pressed.",
+            $"Mark the {across.Lines.Count} tucks that run across on the tucked cloth, drawing the lines over the tucks as they lie; sew over them with the folds lying the way they are pressed.");
         yield return T($"Press: the piece is {across.Finished.ToText(down.Unit)} long. Cut the shape only now.");
     }
 

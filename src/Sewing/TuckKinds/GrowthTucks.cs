@@ -64,7 +64,10 @@ public static class GrowthTucks
             .Note("Tucks are put in so that the garment can be made longer as the child grows.", "McGlauflin, Handicraft for Girls (c. 1910), exercise 39")
             .Note("A tuck lies on three layers of cloth; let out, the two it took up come back.")
             .Note("An old fold line may stay to be seen, and old stitching may have cut weak threads: look before you let out a tuck of an antique, and ask a textile conservator.")
-            .Drawn(T($"{widths.Count} tucks on the flat cloth, those to be let out first; all let out add {asked.Show(gains[^1])}."), Picture(asked, widths));
+            .Drawn(N(
+                widths.Count,
+                $"{widths.Count} tuck on the flat cloth; let out it adds {asked.Show(gains[^1])}.",
+                $"{widths.Count} tucks on the flat cloth, those to be let out first; all let out add {asked.Show(gains[^1])}."), Picture(asked, widths));
     }
 
     private static IReadOnlyList<Length> Widths(Asked asked)

@@ -80,14 +80,12 @@ internal static class RunAsks
             Unit = asked.Unit,
         }, field);
 
-    /// <summary>As <see cref="TuckPlan.Make"/>, with faults under this sum's own fields; and something must be left of the width.</summary>
+    /// <summary>As <see cref="TuckPlan.Make"/>, with faults under this sum's own fields.</summary>
     public static TuckPlan Make(Asked asked, TuckRun run, Func<string, string> field)
     {
         try
         {
-            var plan = TuckPlan.Make(run);
-            return plan.Finished > Length.Zero ? plan
-                : throw new FaultException(run.Between.Count > 0 ? "between[0]" : "groups[0].space", "So far overlapped nothing is left of the width: give more space, or measure the strip again.");
+            return TuckPlan.Make(run);
         }
         catch (FaultException refused)
         {

@@ -59,7 +59,10 @@ public static class ScallopedTucks
                 ways.Select(w => (IReadOnlyList<object?>)[w.Count, w.Each, Arc(w.Each, rise), w.Count * Arc(w.Each, rise)]))
             .Note(T($"Fold the tuck on the wrong side, stitch the scallops so that they touch the fold where they are deepest, trim to {asked.Show(trim)}, clip into each hollow, turn, press, then stitch the tuck. Common practice."))
             .Note("The fold gives the greatest depth, so the cloth is that of a plain tuck as deep as that: plain geometry.")
-            .Drawn(T($"{ways[0].Count} scallops of {asked.Show(ways[0].Each)}, {asked.Show(point)} deep at the point and {asked.Show(hollow)} at the hollow."), Picture(asked, ways[0], point, hollow));
+            .Drawn(N(
+                ways[0].Count,
+                $"{ways[0].Count} scallop of {asked.Show(ways[0].Each)}, {asked.Show(point)} deep at the point and {asked.Show(hollow)} at the hollow.",
+                $"{ways[0].Count} scallops of {asked.Show(ways[0].Each)}, {asked.Show(point)} deep at the point and {asked.Show(hollow)} at the hollow."), Picture(asked, ways[0], point, hollow));
     }
 
     private static Length Half(Length length) => Length.FromNanometres(length.Nanometres / 2);

@@ -65,7 +65,10 @@ internal static class StripSum
             .Note("The mean counts each tuck once, so that a longer strip weighs more. A strip read to the nearest 1/16 in at both measures can be 1/16 in out, shared by its tucks: ten tucks or more in all, and strips that agree within that, are taken as sure. These limits are ours.")
             .Note("Press or wash the strip as the piece will be, let it dry and lie, and measure then. Common practice.")
             .Note("For twin-needle pin tucks a strip is the only way; there the take-up itself is used, with no fold in it.")
-            .Drawn(T($"The correction of each of {strips.Count} strips beside their mean of {RunAsks.ShowFine(asked, mean.Mean)}."), Picture(asked, strips, mean));
+            .Drawn(N(
+                strips.Count,
+                $"The correction of {strips.Count} strip, {RunAsks.ShowFine(asked, mean.Mean)}.",
+                $"The correction of each of {strips.Count} strips beside their mean of {RunAsks.ShowFine(asked, mean.Mean)}."), Picture(asked, strips, mean));
     }
 
     private static void Cautions(Asked asked, Answer answer, List<TestStrip> strips, StripMean mean, Length width)

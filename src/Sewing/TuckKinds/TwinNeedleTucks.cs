@@ -53,8 +53,14 @@ internal static class TwinNeedleTucks
         if (asked.LengthOrNull(field) is { } limit && length > limit)
         {
             var fewer = step > Length.Zero ? plan.Lines.Count - (((length - limit).Nanometres + step.Nanometres - 1) / step.Nanometres) : 0;
-            var told = field == "clothAtMost" ? T($"{asked.Show(limit)} is too little: {plan.Lines.Count} tucks need {asked.Show(length)}.")
-                : T($"{asked.Show(limit)} is too little: {plan.Lines.Count} tucks finish at {asked.Show(length)}.");
+            var told = field == "clothAtMost" ? N(
+                plan.Lines.Count,
+                $"{asked.Show(limit)} is too little: {plan.Lines.Count} tuck needs {asked.Show(length)}.",
+                $"{asked.Show(limit)} is too little: {plan.Lines.Count} tucks need {asked.Show(length)}.")
+                : N(
+                plan.Lines.Count,
+                $"{asked.Show(limit)} is too little: {plan.Lines.Count} tuck finishes at {asked.Show(length)}.",
+                $"{asked.Show(limit)} is too little: {plan.Lines.Count} tucks finish at {asked.Show(length)}.");
             asked.Refuse(field, fewer > 0 ? $"{told} {T($"There can be at most {fewer}.")}" : told);
         }
     }

@@ -63,6 +63,12 @@ internal sealed class TuckRow
         }
 
         finished += (run.Trail ?? Length.Zero).Nanometres;
+        if (finished <= 0)
+        {
+            // The strip's correction lets lines lie in order on the cloth that fall back when sewn.
+            throw new FaultException(run.At(run.Between.Count > 0 ? "between[0]" : "groups[0].space"), "So far overlapped nothing is left of the width: give more space, or measure the strip again.");
+        }
+
         var cloth = Of(finished + taken);
         if (cloth > Length.Longest)
         {

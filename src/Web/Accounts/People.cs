@@ -11,6 +11,9 @@ public sealed class People(UserManager<Person> people, Sessions sessions, Tokens
 {
     public const int LongestDays = 60;
 
+    // One after another: two owners who take the role from each other at once would leave none.
+    private const string Owners = "archive_owners";
+
     /// <summary>All who may come in, by name.</summary>
     public async Task<IReadOnlyList<Person>> All(CancellationToken ct)
     {
@@ -87,6 +90,7 @@ public sealed class People(UserManager<Person> people, Sessions sessions, Tokens
     /// <exception cref="FaultException">No such role, or nobody would be the owner.</exception>
     public async Task<Person> ChangeRole(HttpContext http, Guid id, Role? role, CancellationToken ct)
     {
+        await using var turn = await Turn.Take(store, Owners, ct);
         var person = await Find(id);
         var to = role ?? throw new FaultException("role", T($"A role is one of {string.Join(", ", Roles.ForPeople.Select(r => r.Slug()))}."));
         if (person.Role == Role.Owner && to != Role.Owner)
@@ -104,6 +108,7 @@ public sealed class People(UserManager<Person> people, Sessions sessions, Tokens
     /// <summary>Takes somebody off: her sessions and tokens end at once; what she did stays, under her name.</summary>
     public async Task TakeOff(HttpContext http, Guid id, CancellationToken ct)
     {
+        await using var turn = await Turn.Take(store, Owners, ct);
         var person = await Find(id);
         if (person.Role == Role.Owner)
         {

@@ -3,6 +3,7 @@ using System.Text.Encodings.Web;
 using HeirloomArchive.Sewing;
 using HeirloomArchive.Web.Access;
 using Marten;
+using Marten.Exceptions;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.Extensions.Options;
 
@@ -55,7 +56,14 @@ public sealed class Sessions(IDocumentStore store, TimeProvider clock)
         {
             (kept.Seen, kept.Ends) = (now, now + Idle);
             session.Update(kept);
-            await session.SaveChangesAsync(ct);
+            try
+            {
+                await session.SaveChangesAsync(ct);
+            }
+            catch (NonExistentDocumentException)
+            {
+                return null; // Ended from elsewhere while it was read.
+            }
         }
 
         return new(person.Id, person.Name, person.Role) { Session = kept.Id };

@@ -16,6 +16,7 @@ public static class WorksheetsApi
         worksheets.MapGet("/{id:guid}", Read).WithSummary("A worksheet as it was made.");
         worksheets.MapGet("/{id:guid}/ticks", ReadTicks).WithSummary("The steps ticked off.");
         worksheets.MapPut("/{id:guid}/ticks", PutTicks).WithSummary("Tick steps off; the whole list each time.").Accepts<JsonObject>("application/json");
+        worksheets.MapPatch("/{id:guid}/ticks", ChangeTicks).WithSummary("Tick some steps off, or say that they are not done after all; the others stay.").Accepts<JsonObject>("application/json");
         worksheets.MapPost("/{id:guid}/corrected", Correct).WithSummary("Make it again with a test strip reckoned in.").Accepts<JsonObject>("application/json");
         app.MapGet("/api/printers", ListPrinters).WithTags("Worksheets").WithSummary("Printers whose control mark was measured.");
         app.MapPost("/api/printers", AddPrinter).WithTags("Worksheets").WithSummary("Keep what a printer's 50 mm mark measured.").Accepts<JsonObject>("application/json");
@@ -84,10 +85,13 @@ public static class WorksheetsApi
     private static async Task<IResult> PutTicks(Guid id, HttpRequest request, IDocumentStore store, CancellationToken ct)
     {
         var ticks = Ticks.Read(await Body.ReadObject(request, ct), await Find(id, store, ct));
-        await using var session = store.LightweightSession();
-        session.Store(ticks);
-        await session.SaveChangesAsync(ct);
-        return Api.Json(ticks.ToJson());
+        return Api.Json((await store.Tick(id, _ => ticks, ct)).ToJson());
+    }
+
+    private static async Task<IResult> ChangeTicks(Guid id, HttpRequest request, IDocumentStore store, CancellationToken ct)
+    {
+        var change = TickChange.Read(await Body.ReadObject(request, ct), await Find(id, store, ct));
+        return Api.Json((await store.Tick(id, now => now.With(change), ct)).ToJson());
     }
 
     private static async Task<IResult> ListPrinters(IDocumentStore store, CancellationToken ct)

@@ -27,13 +27,8 @@ internal sealed class Recorded
 
     public string Number => Garment?["number"].Text() ?? "";
 
-    /// <summary>True for a piece that a child wears.</summary>
-    public bool IsAChilds => Garment is not null && ChildrensKinds.Contains(Word(Garment["kind"]));
-
-    private static readonly HashSet<string> ChildrensKinds =
-    [
-        "christening-gown", "baby-dress", "childs-dress", "pinafore", "romper", "infant-shirt", "gertrude", "sacque", "bib", "bonnet",
-    ];
+    /// <summary>True for a kind of piece that a child may wear.</summary>
+    public bool IsAChilds => Garment is not null && Cautions.OfKind(Word(Garment["kind"])).Count > 0;
 
     public static Recorded Read(WorksheetRequest request, JsonObject? garment)
     {

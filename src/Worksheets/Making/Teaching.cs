@@ -46,7 +46,10 @@ internal static class Teaching
 
         if (whole.Tucks.Count > 0)
         {
-            Ask(T($"How much do all {whole.Tucks.Count} tucks take up together?"), rounding.Both(whole.TakeUp), T("Add up what each takes."));
+            Ask(N(
+                whole.Tucks.Count,
+                $"How much does the {whole.Tucks.Count} tuck take up?",
+                $"How much do all {whole.Tucks.Count} tucks take up together?"), rounding.Both(whole.TakeUp), T("Add up what each takes."));
         }
 
         Ask(T($"How wide is {whole.Name} when it is sewn?"), rounding.Both(whole.Finished), T("All that is seen: plain cloth, tucks and insertions side by side."));

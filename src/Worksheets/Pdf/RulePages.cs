@@ -88,7 +88,10 @@ internal sealed class RulePages
         double X(double at) => left + Along(at - from);
         var here = marks.Where(m => m.At >= from - 1e-9 && m.At <= to + 1e-9).ToList();
         var name = T($"Folding rule, piece {index + 1} of {pieces.Count}: {from.Invariant("0.#")} mm to {to.Invariant("0.#")} mm from the cut edge at the start");
-        sheet.Tags.BeginElement(PdfIllustrationElementTag.Figure, T($"{name}, {here.Count} lines, at true size. Every position is in the table."), new XRect(left, sheet.Y, sheet.Width, Sheet.Mm(RuleTop + RuleHeight)));
+        sheet.Tags.BeginElement(PdfIllustrationElementTag.Figure, N(
+            here.Count,
+            $"{name}, {here.Count} line, at true size. Every position is in the table.",
+            $"{name}, {here.Count} lines, at true size. Every position is in the table."), new XRect(left, sheet.Y, sheet.Width, Sheet.Mm(RuleTop + RuleHeight)));
         sheet.Write(name, Fonts.Bold(8.5), Sheet.Ink, left, sheet.Y + 2);
         sheet.Graphics.DrawRectangle(Cut, left, top, width, bottom - top);
         if (index == 0)

@@ -39,7 +39,7 @@ internal sealed class TeachingSheet(Sheet sheet, Worksheet worksheet, bool answe
         if (!answers)
         {
             sheet.Heading(T("Before you begin"));
-            Texts(worksheet.Cautions.Each().Where(c => c["reason"] is not null).Select(c => c["text"].Text()).Take(4));
+            Texts(worksheet.Cautions.Each().Where(c => c["reason"] is not null).Select(c => c["text"].Text()));
         }
     }
 
@@ -56,8 +56,14 @@ internal sealed class TeachingSheet(Sheet sheet, Worksheet worksheet, bool answe
         sheet.Heading(T($"For a class of {ofClass.ToString(CultureInfo.InvariantCulture)}"));
         Texts(
         [
-            T($"{ofClass} hand-outs, and {ofClass} pieces of cloth {along.Text()} along the row: one below the other {metres} m in all."),
-            T($"{ofClass} needles, counted out and counted back in; pins in a box, counted too."),
+            N(
+                ofClass,
+                $"{ofClass} hand-out, and {ofClass} piece of cloth {along.Text()} along the row: {metres} m in all.",
+                $"{ofClass} hand-outs, and {ofClass} pieces of cloth {along.Text()} along the row: one below the other {metres} m in all."),
+            N(
+                ofClass,
+                $"{ofClass} needle, counted out and counted back in; pins in a box, counted too.",
+                $"{ofClass} needles, counted out and counted back in; pins in a box, counted too."),
             T("One gauge each, cut from the worksheet's print."),
         ]);
     }

@@ -21,6 +21,7 @@ public class CautionsOfFindingsTests
     [InlineData("christening-gown")]
     [InlineData("baby-dress")]
     [InlineData("bonnet")]
+    [InlineData("cap")]
     public void What_children_wear_warns_of_cords_and_small_parts(string kind) =>
         Assert.Equal(["cords-and-ribbons", "small-parts", "nightwear-burns"], Cautions.OfKind(kind).Select(c => c.Code));
 

@@ -262,6 +262,7 @@ public sealed class BadInputTests(ArchiveHost host) : IClassFixture<ArchiveHost>
         ("POST", "/api/words/{facet}/{slug}/unmerge", "none"),
         ("POST", "/api/worksheets", "json"),
         ("PUT", "/api/worksheets/{id:guid}/ticks", "json"),
+        ("PATCH", "/api/worksheets/{id:guid}/ticks", "json"),
         ("POST", "/api/worksheets/{id:guid}/made-up", "json"),
         ("POST", "/api/worksheets/{id:guid}/corrected", "json"),
         ("POST", "/api/printers", "json"),

@@ -10,7 +10,7 @@ internal static class WorksheetRows
             "GET /worksheets/{id:guid}.pdf", "GET /worksheets/{id:guid}/teaching.pdf",
             "GET /worksheets", "GET /worksheets/{id:guid}", "GET /worksheets/{id:guid}/made-up", "GET /worksheets/{id:guid}/at-the-table"),
         .. Role.Keeper.May(
-            "POST /api/worksheets", "PUT /api/worksheets/{id:guid}/ticks", "POST /api/worksheets/{id:guid}/made-up", "POST /api/worksheets/{id:guid}/corrected", "POST /api/printers",
+            "POST /api/worksheets", "PUT /api/worksheets/{id:guid}/ticks", "PATCH /api/worksheets/{id:guid}/ticks", "POST /api/worksheets/{id:guid}/made-up", "POST /api/worksheets/{id:guid}/corrected", "POST /api/printers",
             "POST /worksheets/{id:guid}", "POST /worksheets/{id:guid}/made-up", "POST /worksheets/{id:guid}/at-the-table",
             "GET POST /worksheets/new", "GET POST /worksheets/new/side-by-side"),
     ];

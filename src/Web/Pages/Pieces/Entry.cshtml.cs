@@ -10,7 +10,7 @@ using Microsoft.AspNetCore.Mvc;
 namespace HeirloomArchive.Web.Pages.Pieces;
 
 /// <summary>One entry of a garment's lists, new or changed: a technique, a finding, a repair, an examination, a picture's words.</summary>
-public sealed class EntryModel(Archive archive, IndexFollower index, Drafts drafts, Past past) : DraftedPage(archive, index, drafts)
+public sealed class EntryModel(Archive archive, IndexFollower index, Drafts drafts, Past past, TimeProvider clock) : DraftedPage(archive, index, drafts)
 {
     // What the upload found out about a picture is not hers to change.
     private static readonly string[] OfPictures = ["caption", "view", "tags"];
@@ -215,7 +215,7 @@ public sealed class EntryModel(Archive archive, IndexFollower index, Drafts draf
 
         if (IsNew && List is "condition" or "examinations")
         {
-            form.Put("date", DateTime.Now.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture));
+            form.Put("date", clock.GetLocalNow().ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture));
         }
 
         return Task.FromResult(form);

@@ -15,7 +15,7 @@ namespace HeirloomArchive.Web.Pages.Pieces;
 /// <summary>A new piece comes in, at two depths: the first things with its pictures, or all of it part by part.</summary>
 [RequestSizeLimit(PicturesApi.LargestUpload)]
 [RequestFormLimits(MultipartBodyLengthLimit = PicturesApi.LargestUpload, ValueCountLimit = MostFields)]
-public sealed class NewModel(Archive archive, IndexFollower index, Drafts drafts, Uploads uploads, PartedUploads parts, PictureStore store) : DraftedPage(archive, index, drafts)
+public sealed class NewModel(Archive archive, IndexFollower index, Drafts drafts, Uploads uploads, PartedUploads parts, PictureStore store, TimeProvider clock) : DraftedPage(archive, index, drafts)
 {
     /// <summary>The most fields of one form: each entry has some forty.</summary>
     internal const int MostFields = 20_000;
@@ -160,7 +160,7 @@ public sealed class NewModel(Archive archive, IndexFollower index, Drafts drafts
         var sent = Form.Values.DeepClone().AsObject();
         foreach (var finding in IsFull ? [] : (sent["condition"] as JsonArray ?? []).OfType<JsonObject>())
         {
-            finding["date"] = DateTime.Now.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+            finding["date"] = clock.GetLocalNow().ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
             finding["attention"] = "before-handling";
         }
 

@@ -27,14 +27,15 @@ public sealed class SheetModel(Archive archive, IDocumentStore documents, ShownO
 
     public async Task<IActionResult> OnGet(Guid id, CancellationToken ct) => await Load(id, ct) ? Page() : NotFound();
 
-    public async Task<IActionResult> OnPostTicks(Guid id, int[] done, CancellationToken ct)
+    /// <summary>Keeps the ticks that were made or taken back since the page was shown, when those of <paramref name="was"/> were there.</summary>
+    public async Task<IActionResult> OnPostTicks(Guid id, int[] done, int[] was, CancellationToken ct)
     {
         if (!await Load(id, ct))
         {
             return NotFound();
         }
 
-        await Keep(done, ct);
+        await Tick(done.Except(was), was.Except(done), ct);
         return Redirect($"/worksheets/{id}#order");
     }
 

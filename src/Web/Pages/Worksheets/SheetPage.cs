@@ -41,14 +41,12 @@ public abstract class SheetPage(IDocumentStore documents) : PageModel
         return true;
     }
 
-    /// <summary>Keeps the ticks: the whole list each time; numbers that are no step are passed over.</summary>
-    protected async Task Keep(IEnumerable<int> done, CancellationToken ct)
+    /// <summary>Ticks steps off, or takes ticks back; numbers that are no step are passed over.</summary>
+    protected Task Tick(IEnumerable<int> done, IEnumerable<int> undone, CancellationToken ct)
     {
-        var steps = List("steps").Count;
-        var list = new JsonArray([.. done.Where(n => n >= 1 && n <= steps).Distinct().Select(n => (JsonNode)(decimal)n)]);
-        await using var session = documents.LightweightSession();
-        session.Store(Ticks.Read(new() { ["done"] = list }, Sheet));
-        await session.SaveChangesAsync(ct);
+        var steps = Enumerable.Range(1, List("steps").Count).ToHashSet();
+        var change = new TickChange(done.Where(steps.Contains).ToHashSet(), undone.Where(steps.Contains).ToHashSet());
+        return documents.Tick(Sheet.Id, now => now.With(change), ct);
     }
 
     /// <summary>Keeps a new worksheet and shows it.</summary>

@@ -38,7 +38,7 @@ public sealed class TableModel(IDocumentStore documents) : SheetPage(documents)
             return NotFound();
         }
 
-        await Keep(done ? Done.Append(step) : Done.Where(n => n != step), ct);
+        await Tick(done ? [step] : [], done ? [] : [step], ct);
         return Redirect($"/worksheets/{id}/at-the-table?step={(done ? Math.Min(step + 1, Steps.Count) : step)}");
     }
 

@@ -18,37 +18,72 @@ async function answers() {
 }
 
 // Only where work goes on without it is it worth telling.
+let again;
 async function look() {
+  clearTimeout(again);
   const isThere = await answers();
   said.hidden = isThere;
   said.textContent = isThere ? '' : t('The archive does not answer. This page is as it was last seen on this device. What you do here is kept and sent when it answers.');
-  if (!isThere) setTimeout(look, 4000);
-  else await sendTicks().catch(() => setTimeout(look, 4000));
+  const later = () => { again = setTimeout(look, 4000); };
+  if (!isThere) later();
+  else await sendTicks().catch(later);
 }
 
-// Ticks made without a connection, by worksheet: { step: done }.
+// Ticks that are not sent yet, by worksheet: { step: done }.
 const name = (sheet) => `ticks ${sheet}`;
 const waiting = (sheet) => JSON.parse(localStorage.getItem(name(sheet)) ?? '{}');
+function wait(sheet, ticks) {
+  if (Object.keys(ticks).length > 0) localStorage.setItem(name(sheet), JSON.stringify(ticks));
+  else localStorage.removeItem(name(sheet));
+}
 
-// Each tick is a decision about its own step, so ticks made elsewhere meanwhile stay.
+// Each tick is a decision about its own step, so ticks made elsewhere meanwhile stay. Throws when it is to be tried again.
+async function send(sheet) {
+  const ticks = waiting(sheet);
+  const steps = (isDone) => Object.keys(ticks).filter((step) => ticks[step] === isDone).map(Number);
+  const answer = await fetch(`/api/worksheets/${sheet}/ticks`, {
+    method: 'PATCH', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify({ done: steps(true), undone: steps(false) }),
+  });
+  if ([408, 429].includes(answer.status) || answer.status >= 500) throw new Error(answer.status);
+  // What was ticked otherwise while it was on its way still waits; who has to sign in first still has hers.
+  if (![401, 403].includes(answer.status)) wait(sheet, Object.fromEntries(Object.entries(waiting(sheet)).filter(([step, isDone]) => ticks[step] !== isDone)));
+  return answer;
+}
+
 async function sendTicks() {
   for (const key of Object.keys(localStorage).filter((k) => k.startsWith('ticks '))) {
     const sheet = key.slice('ticks '.length);
-    const ticks = waiting(sheet);
+    const ticks = Object.entries(waiting(sheet));
     const now = await fetch(`/api/worksheets/${sheet}/ticks`);
-    if (!now.ok) {
-      if (now.status === 404) localStorage.removeItem(key);
-      continue;
-    }
-    const done = new Set((await now.json()).done);
-    const other = Object.entries(ticks).filter(([step, isDone]) => done.has(Number(step)) !== isDone);
-    for (const [step, isDone] of Object.entries(ticks)) isDone ? done.add(Number(step)) : done.delete(Number(step));
-    const answer = await fetch(`/api/worksheets/${sheet}/ticks`, { method: 'PUT', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify({ done: [...done] }) });
-    if (!answer.ok) continue;
-    localStorage.removeItem(key);
+    const done = new Set(now.ok ? (await now.json()).done : []);
+    if (!(await send(sheet)).ok) continue;
+    const other = ticks.filter(([step, isDone]) => done.has(Number(step)) !== isDone);
+    for (const kept of document.querySelectorAll(`form[data-ticks='${sheet}'] [data-kept]`)) kept.textContent = t('Kept.');
     said.hidden = false;
     said.textContent = other.length === 0 ? t('Your ticks were here already.') : t('The archive answers again. Sent from this device: step {0}.', other.map(([step]) => step).join(', '));
   }
+}
+
+// On the whole worksheet a tick is sent as it is made; without script a button keeps them all.
+for (const form of document.querySelectorAll('form[data-ticks]')) {
+  const sheet = form.dataset.ticks;
+  const [button, kept] = [form.querySelector('button'), form.querySelector('[data-kept]')];
+  button.hidden = true;
+  for (const box of form.querySelectorAll('input[type=checkbox]')) box.checked = waiting(sheet)[box.value] ?? box.checked;
+  let last = Promise.resolve();
+  form.addEventListener('change', ({ target }) => {
+    wait(sheet, { ...waiting(sheet), [target.value]: target.checked });
+    last = last.then(async () => {
+      try {
+        const isKept = (await send(sheet)).ok;
+        button.hidden = isKept;
+        kept.textContent = isKept ? t('Kept.') : t('Not kept: it was refused. Sign in again in another window, then tick it once more.');
+      } catch {
+        kept.textContent = t('Not sent yet: the archive does not answer. The tick is kept on this device and sent when it does.');
+        look();
+      }
+    });
+  });
 }
 
 const table = document.querySelector('form[data-at-table]');
@@ -57,7 +92,7 @@ if (table) {
   const address = new URL(location.href);
   const unsent = address.searchParams.get('unsent')?.split(':');
   if (unsent) {
-    localStorage.setItem(name(sheet), JSON.stringify({ ...waiting(sheet), [unsent[0]]: unsent[1] === 'true' }));
+    wait(sheet, { ...waiting(sheet), [unsent[0]]: unsent[1] === 'true' });
     address.searchParams.delete('unsent');
     history.replaceState(null, '', address);
   }

@@ -27,26 +27,6 @@ for (const form of document.querySelectorAll('form[method=post]')) {
   window.addEventListener('pageshow', () => { delete form.dataset.sent; });
 }
 
-// Ticks are kept as they are made; without script a button keeps them.
-for (const form of document.querySelectorAll('form[data-ticks]')) {
-  const said = form.querySelector('[data-kept]');
-  form.querySelector('button').hidden = true;
-  let last = Promise.resolve();
-  form.addEventListener('change', () => {
-    const done = [...form.querySelectorAll('input:checked')].map((tick) => Number(tick.value));
-    last = last.then(async () => {
-      try {
-        const answer = await fetch(form.dataset.ticks, { method: 'PUT', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify({ done }) });
-        if (!answer.ok) throw new Error(answer.statusText);
-        said.textContent = t('Kept.');
-      } catch {
-        form.querySelector('button').hidden = false;
-        said.textContent = t('Not kept: the archive did not answer. Try the button.');
-      }
-    });
-  });
-}
-
 // The sheet prints from its own button.
 for (const button of document.querySelectorAll('[data-print]')) {
   button.hidden = false;

@@ -4,53 +4,6 @@ using HeirloomArchive.Worksheets.Asking;
 
 namespace HeirloomArchive.Worksheets;
 
-/// <summary>The steps she has ticked off at the sewing table. Kept beside the worksheet, which never changes.</summary>
-public sealed class Ticks
-{
-    /// <summary>The worksheet's id.</summary>
-    public Guid Id { get; set; }
-
-    /// <summary>Step numbers, rising.</summary>
-    public IReadOnlyList<int> Done { get; set; } = [];
-
-    /// <summary>Reads <c>{"done":[step numbers]}</c> against the worksheet's own steps.</summary>
-    /// <exception cref="FaultException">Not a list of numbers, or a number that is no step.</exception>
-    public static Ticks Read(JsonObject body, Worksheet worksheet)
-    {
-        ArgumentNullException.ThrowIfNull(worksheet);
-        List<Fault> faults = [];
-        var reader = new StrictReader(body, "", faults);
-        var steps = worksheet.Result["steps"]!.AsArray().Count;
-        var list = reader.List("done", 10_000);
-        if (list is null && faults.Count == 0)
-        {
-            reader.Unreadable("done", T("The steps done are missing: a list of step numbers, as in [1, 2]."));
-        }
-
-        SortedSet<int> done = [];
-        for (var i = 0; i < (list?.Count ?? 0); i++)
-        {
-            if (list![i] is not JsonValue value || !value.TryGetValue<decimal>(out var number))
-            {
-                faults.Add(new Fault($"done[{i}]", T($"{StrictReader.Shown(list[i])} is not a number."), FaultKind.Unreadable));
-            }
-            else if (number < 1 || number > steps || number != decimal.Truncate(number))
-            {
-                faults.Add(new Fault($"done[{i}]", T($"{StrictReader.Shown(list[i])} is no step of this worksheet; they go from 1 to {steps}.")));
-            }
-            else
-            {
-                done.Add((int)number);
-            }
-        }
-
-        reader.RefuseTheRest();
-        return faults.Count == 0 ? new Ticks { Id = worksheet.Id, Done = [.. done] } : throw new FaultException(faults);
-    }
-
-    public JsonObject ToJson() => new() { ["done"] = new JsonArray([.. Done.Select(n => JsonValue.Create(n))]) };
-}
-
 /// <summary>A printer whose 50 mm control mark she has measured.</summary>
 public sealed class Printer
 {
