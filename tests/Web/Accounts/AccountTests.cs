@@ -7,7 +7,7 @@ using HeirloomArchive.Support;
 namespace HeirloomArchive.Web.Tests.Accounts;
 
 /// <summary>Coming in, going out, and that nobody gets at what is another's.</summary>
-public sealed class AccountTests(Household house) : IClassFixture<Household>
+public sealed class AccountTests(Household house, PostgresServer postgres) : IClassFixture<Household>
 {
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
@@ -183,6 +183,30 @@ public sealed class AccountTests(Household house) : IClassFixture<Household>
         Assert.Equal(HttpStatusCode.Forbidden, (await client.PostAsJsonAsync("/api/garments", new { name = "x" }, Stop)).StatusCode);
         Assert.Equal(HttpStatusCode.NoContent, (await house.As("owner").DeleteAsync(new Uri($"/api/account/people/{Id("Tess")}", UriKind.Relative), Stop)).StatusCode);
         Assert.Equal(HttpStatusCode.Unauthorized, (await client.GetAsync(new Uri("/api/account", UriKind.Relative), Stop)).StatusCode);
+    }
+
+    [Fact]
+    public async Task Two_owners_who_take_the_role_from_each_other_at_once_leave_one()
+    {
+        await using var own = new Household(postgres);
+        await own.InitializeAsync();
+        using var tess = await own.Join("owner", "Tess");
+        HttpClient[] clients = [own.As("owner"), tess];
+        var people = (await Get(tess, "/api/account/people"))["items"]!.AsArray();
+        string[] ids = [.. new[] { "Orla", "Tess" }.Select(name => people.Single(p => p!["name"]!.ToString() == name)!["id"]!.ToString())];
+        for (var round = 0; round < 10; round++)
+        {
+            var answers = await Task.WhenAll(Put(0, 1, "pupil"), Put(1, 0, "pupil"));
+            Assert.Single(answers, HttpStatusCode.OK);
+            var left = Array.IndexOf(answers, HttpStatusCode.OK);
+            Assert.Equal(HttpStatusCode.OK, await Put(left, 1 - left, "owner"));
+        }
+
+        async Task<HttpStatusCode> Put(int by, int whom, string role)
+        {
+            using var answer = await clients[by].PutAsJsonAsync($"/api/account/people/{ids[whom]}", new { role }, Stop);
+            return answer.StatusCode;
+        }
     }
 
     private static async Task<JsonObject> Get(HttpClient client, string path) => JsonNode.Parse(await client.GetStringAsync(new Uri(path, UriKind.Relative), Stop))!.AsObject();
