@@ -1,3 +1,4 @@
+using HeirloomArchive.Sewing;
 using HeirloomArchive.Worksheets.Drawing;
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
@@ -263,7 +264,7 @@ internal sealed class Sheet : IDisposable
         foreach (var paragraph in text.ReplaceLineEndings("\n").Split('\n').Select(Letters.Printable))
         {
             var (line, taken) = ("", 0.0);
-            foreach (var word in paragraph.Split(' ').SelectMany(w => Pieces(w, font, width)))
+            foreach (var word in Unbroken.Of(paragraph).Split(' ').SelectMany(w => Pieces(w.Replace(Unbroken.Space, ' '), font, width)))
             {
                 var wide = Measure(word, font);
                 if (line.Length > 0 && taken + blank + wide > width)

@@ -38,6 +38,9 @@ public static class Say
     /// <summary>A length as it was typed.</summary>
     public static string Length(JsonNode? length) => length?["text"]?.ToString() ?? "";
 
+    /// <summary>A sentence of a worksheet, in which no line ends within a length.</summary>
+    public static string Sentence(JsonNode? text) => Sewing.Unbroken.Of(text?.ToString() ?? "");
+
     /// <summary>A recorded value of any type, for a list of facts; empty where there is nothing.</summary>
     public static string Value(Field field, JsonNode? value) => (field.Type, value) switch
     {

@@ -58,7 +58,7 @@ public abstract class SheetPage(IDocumentStore documents) : PageModel
 
     public IReadOnlyList<JsonObject> List(string name) => [.. (Sheet.Result[name] as JsonArray ?? []).OfType<JsonObject>()];
 
-    public IEnumerable<string> Strings(string name) => (Sheet.Result[name] as JsonArray ?? []).OfType<JsonValue>().Select(v => v.ToString());
+    public IEnumerable<string> Strings(string name) => (Sheet.Result[name] as JsonArray ?? []).OfType<JsonValue>().Select(Say.Sentence);
 
-    public IEnumerable<string> Texts(string name) => (Sheet.Result[name]?["text"] as JsonArray ?? []).OfType<JsonValue>().Select(v => v.ToString());
+    public IEnumerable<string> Texts(string name) => (Sheet.Result[name]?["text"] as JsonArray ?? []).OfType<JsonValue>().Select(Say.Sentence);
 }
