@@ -34,7 +34,7 @@ public static class ScriptTexts
         "{0} of {1}",
         "Kept.",
         "Not sent yet: the archive does not answer. The tick is kept on this device and sent when it does.",
-        "Not kept: it was refused. Sign in again in another window, then tick it once more.",
+        "Not sent: you are not signed in as somebody who may tick here. The tick is kept on this device; sign in again, then open this page once more.",
         "It was refused.",
         "The connection is lost. It goes on by itself once it is back.",
         "{0} of {1} picture is here.|{0} of {1} pictures are here.",

@@ -77,7 +77,7 @@ for (const form of document.querySelectorAll('form[data-ticks]')) {
       try {
         const isKept = (await send(sheet)).ok;
         button.hidden = isKept;
-        kept.textContent = isKept ? t('Kept.') : t('Not kept: it was refused. Sign in again in another window, then tick it once more.');
+        kept.textContent = isKept ? t('Kept.') : t('Not sent: you are not signed in as somebody who may tick here. The tick is kept on this device; sign in again, then open this page once more.');
       } catch {
         kept.textContent = t('Not sent yet: the archive does not answer. The tick is kept on this device and sent when it does.');
         look();
